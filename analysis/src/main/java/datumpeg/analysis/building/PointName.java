@@ -1,0 +1,106 @@
+package datumpeg.analysis.building;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * The name of a point, {@code FEATURE.PLACE[/PART]}: {@code slab.A1}, {@code slab.@(9.0;4.5)},
+ * {@code base.A3/low}, {@code wall.A1/foot}.
+ *
+ * @param feature what the point belongs to, one of {@link #FEATURES}
+ * @param place where: a grid mark, a frame number, a name, or a place in metres
+ * @param part the face of a column, or which corner; empty for the centre line
+ */
+public record PointName(String feature, String place, String part)
+    implements Comparable<PointName> {
+  /** The features a point may belong to. */
+  public static final List<String> FEATURES =
+      List.of(
+          "slab", "seat", "line", "base", "eave", "apex", "tip", "wall", "mullion", "opening",
+          "gutter", "column");
+
+  private static final Pattern TEXT =
+      Pattern.compile(
+          "([a-z]+)\\.([A-Za-z0-9_-]*@\\([^()/]{1,40}\\)|[A-Za-z0-9_.-]{1,40})(?:/([a-z-]{1,20}))?");
+  private static final Pattern PLACE_IN_METRES =
+      Pattern.compile(
+          "@\\(\\s*(-?\\d{1,6}(?:\\.\\d{1,6})?)\\s*;\\s*(-?\\d{1,6}(?:\\.\\d{1,6})?)\\s*\\)");
+
+  /**
+   * Reads a point's name; a face {@code /mid} is dropped, since no face means the centre line.
+   *
+   * @return empty if the text is not of the form, or the feature is unknown
+   */
+  public static Optional<PointName> parse(String text) {
+    Matcher match = TEXT.matcher(text.strip());
+    if (!match.matches() || !FEATURES.contains(match.group(1))) {
+      return Optional.empty();
+    }
+    String part = match.group(3) == null || match.group(3).equals("mid") ? "" : match.group(3);
+    return Optional.of(new PointName(match.group(1), match.group(2), part));
+  }
+
+  /** The name for a grid crossing of a feature, such as base A3. */
+  public static PointName at(String feature, GridMark mark) {
+    return new PointName(feature, mark.text(), "");
+  }
+
+  public static PointName at(String feature, GridMark mark, Face face) {
+    return new PointName(feature, mark.text(), face == Face.MID ? "" : face.text());
+  }
+
+  public Optional<GridMark> gridMark() {
+    return GridMark.parse(place);
+  }
+
+  /** The face named, the centre line if none is; empty if the part is not a face. */
+  public Optional<Face> face() {
+    return switch (part) {
+      case "" -> Optional.of(Face.MID);
+      case "low" -> Optional.of(Face.LOW);
+      case "high" -> Optional.of(Face.HIGH);
+      default -> Optional.empty();
+    };
+  }
+
+  /** The place, if it is given in metres as {@code @(x;y)}. */
+  public Optional<PlanPoint> placeInMetres() {
+    Matcher match = PLACE_IN_METRES.matcher(place);
+    return match.matches()
+        ? Optional.of(
+            new PlanPoint(Double.parseDouble(match.group(1)), Double.parseDouble(match.group(2))))
+        : Optional.empty();
+  }
+
+  /** The name as it is stored and shown. */
+  public String text() {
+    return feature + "." + place + (part.isEmpty() ? "" : "/" + part);
+  }
+
+  /** Grid order: letter, then number; then feature and the rest by their text. */
+  @Override
+  public int compareTo(PointName other) {
+    Optional<GridMark> mine = gridMark();
+    Optional<GridMark> others = other.gridMark();
+    if (mine.isPresent() && others.isPresent() && !mine.equals(others)) {
+      return mine.get().compareTo(others.get());
+    }
+    if (mine.isPresent() != others.isPresent()) {
+      return mine.isPresent() ? -1 : 1;
+    }
+    Optional<Integer> number = frameNumber();
+    if (number.isPresent()
+        && other.frameNumber().isPresent()
+        && !number.equals(other.frameNumber())) {
+      return Integer.compare(number.get(), other.frameNumber().get());
+    }
+    return text().compareTo(other.text());
+  }
+
+  /** The frame number, if the place is one, as in {@code apex.3}. */
+  public Optional<Integer> frameNumber() {
+    return place.matches("[1-9]\\d{0,2}") ? Optional.of(Integer.valueOf(place)) : Optional.empty();
+  }
+}

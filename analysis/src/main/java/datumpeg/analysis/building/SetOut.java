@@ -1,0 +1,149 @@
+package datumpeg.analysis.building;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+
+/**
+ * The dimensions that follow from the plan, and where each of its points stands.
+ *
+ * <p>Frames: with column width w, x₁ = end line offset + w/2, xₖ = end line offset + bays 1 … k−1,
+ * xₙ = length − end line offset − w/2. Across: the column line is edge-to-girt-face + side girt
+ * depth + column depth in from the side edge.
+ */
+public final class SetOut {
+  private final Building building;
+  private final Slab slab;
+  private final List<Opening> openings;
+
+  public SetOut(Building building, Slab slab, List<Opening> openings) {
+    this.building = building;
+    this.slab = slab;
+    this.openings = List.copyOf(openings);
+  }
+
+  public Building building() {
+    return building;
+  }
+
+  public Slab slab() {
+    return slab;
+  }
+
+  public List<Opening> openings() {
+    return openings;
+  }
+
+  /**
+   * Where a frame's centre line stands along the building, in metres from the slab's end edge 1.
+   */
+  public double portalFrameXMetres(int number) {
+    int n = building.portalFrameCount();
+    requireFrame(number, n);
+    double half = building.sections().columnWidthMetres() / 2;
+    if (number == 1) {
+      return building.endLineOffsetMetres() + half;
+    }
+    if (number == n) {
+      return building.lengthMetres() - building.endLineOffsetMetres() - half;
+    }
+    return building.endLineOffsetMetres()
+        + building.baysMetres().subList(0, number - 1).stream()
+            .mapToDouble(Double::doubleValue)
+            .sum();
+  }
+
+  /** As {@link #portalFrameXMetres(int)}, for a face of the frame's columns or rafters. */
+  public double portalFrameXMetres(int number, Face face) {
+    double half = building.sections().columnWidthMetres() / 2;
+    double centre = portalFrameXMetres(number);
+    return switch (face) {
+      case LOW -> centre - half;
+      case MID -> centre;
+      case HIGH -> centre + half;
+    };
+  }
+
+  /** From the slab's side edge in to the column line. */
+  public double columnLineOffsetMetres() {
+    return building.sections().columnLineOffsetMetres();
+  }
+
+  /** Between the two column lines. */
+  public double clearSpanMetres() {
+    return building.spanMetres() - 2 * columnLineOffsetMetres();
+  }
+
+  /** Between the outer faces of the end columns of one wall. */
+  public double overallLengthMetres() {
+    return building.lengthMetres() - 2 * building.endLineOffsetMetres();
+  }
+
+  /** Between the line marks of opposite corners, such as line.A1 and line.B4. */
+  public double lineDiagonalMetres() {
+    return new PlanPoint(0, 0)
+        .distanceMetres(new PlanPoint(overallLengthMetres(), clearSpanMetres()));
+  }
+
+  /**
+   * Between the outermost points of a rafter pair at its feet: as the drawing gives it, else clear
+   * span − 2 · knee gap. Rafters lying over the columns have no nominal unless the drawing gives
+   * it.
+   */
+  public OptionalDouble tipDistanceMetres() {
+    if (building.roof() != Roof.GABLE) {
+      return OptionalDouble.empty();
+    }
+    OptionalDouble drawn = building.sections().tipDistanceMetres();
+    return drawn.isPresent()
+        ? drawn
+        : OptionalDouble.of(clearSpanMetres() - 2 * building.sections().kneeGapMetres());
+  }
+
+  /**
+   * How much shorter than the tip distance the distance between the bottom corners is: 2·d·sin θ
+   * for rafters of depth d cut square at pitch θ, 0 for plumb cuts.
+   */
+  public double bottomCornerShortfallMetres() {
+    Sections sections = building.sections();
+    return sections.rafterEnd() == RafterEnd.SQUARE
+        ? 2 * sections.rafterDepthMetres() * StrictMath.sin(building.pitchRadians())
+        : 0;
+  }
+
+  /**
+   * Where a point stands in the plan.
+   *
+   * @throws UnknownPointException if the plan has no such point
+   */
+  public Position position(PointName point) {
+    return new Positions(this).of(point);
+  }
+
+  /**
+   * The design distance between two points: straight, except between the tips of one rafter pair.
+   *
+   * @throws UnknownPointException if the plan has no such point, or gives no tip distance
+   */
+  public double nominalDistanceMetres(PointName first, PointName second) {
+    if (first.feature().equals("tip") && second.feature().equals("tip")) {
+      position(first);
+      position(second);
+      return tipDistanceMetres()
+          .orElseThrow(() -> new UnknownPointException("The plan gives no tip distance."));
+    }
+    return position(first).distanceMetres(position(second));
+  }
+
+  /** The frame numbers 1 … n. */
+  public List<Integer> portalFrameNumbers() {
+    return IntStream.rangeClosed(1, building.portalFrameCount()).boxed().toList();
+  }
+
+  private static void requireFrame(int number, int n) {
+    if (number < 1 || number > n) {
+      throw new UnknownPointException(
+          "There is no frame " + number + "; the plan has frames 1 to " + n + ".");
+    }
+  }
+}

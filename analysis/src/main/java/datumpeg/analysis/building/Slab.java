@@ -1,0 +1,56 @@
+package datumpeg.analysis.building;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The slab as it should have been poured.
+ *
+ * @param corners named corners in order around the outline
+ * @param levelPoints the points whose level is to be taken, in the order given
+ * @param platesMetres thicknesses of the packing plates in stock, ascending
+ */
+public record Slab(
+    Map<String, PlanPoint> corners, List<PointName> levelPoints, List<Double> platesMetres) {
+
+  /**
+   * @throws IllegalArgumentException for fewer than three corners, two corners in one place, or a
+   *     plate that has no thickness
+   */
+  public Slab {
+    corners = Collections.unmodifiableMap(new LinkedHashMap<>(corners));
+    levelPoints = List.copyOf(levelPoints);
+    platesMetres = platesMetres.stream().sorted().toList();
+    if (corners.size() < 3) {
+      throw new IllegalArgumentException(
+          "The slab has " + corners.size() + " corners; an outline needs at least 3.");
+    }
+    if (corners.values().stream().distinct().count() < corners.size()) {
+      throw new IllegalArgumentException("Two corners of the slab stand in the same place.");
+    }
+    for (double plate : platesMetres) {
+      if (!(plate > 0)) {
+        throw new IllegalArgumentException(
+            "A plate is " + LengthText.millimetres(plate) + " thick; expected more than 0.");
+      }
+    }
+  }
+
+  /** The rectangle of span and length, its corners A1, An, Bn, B1. */
+  public static Map<String, PlanPoint> rectangle(Building building) {
+    int n = building.portalFrameCount();
+    Map<String, PlanPoint> corners = new LinkedHashMap<>();
+    corners.put("A1", new PlanPoint(0, 0));
+    corners.put("A" + n, new PlanPoint(building.lengthMetres(), 0));
+    corners.put("B" + n, new PlanPoint(building.lengthMetres(), building.spanMetres()));
+    corners.put("B1", new PlanPoint(0, building.spanMetres()));
+    return corners;
+  }
+
+  /** The corner names, in order around the outline. */
+  public List<String> cornerNames() {
+    return List.copyOf(corners.keySet());
+  }
+}

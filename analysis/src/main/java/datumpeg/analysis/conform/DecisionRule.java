@@ -1,0 +1,33 @@
+package datumpeg.analysis.conform;
+
+/**
+ * Where the line is drawn between the three verdicts.
+ *
+ * @param accept least conformance probability that is conforming
+ * @param reject greatest conformance probability that is nonconforming
+ */
+public record DecisionRule(double accept, double reject) {
+  /** Five in a hundred either way. */
+  public static final DecisionRule DEFAULT = new DecisionRule(0.95, 0.05);
+
+  /**
+   * @throws IllegalArgumentException unless 0 &lt; reject &lt; accept &lt; 1
+   */
+  public DecisionRule {
+    if (!(reject > 0 && reject < accept && accept < 1)) {
+      throw new IllegalArgumentException(
+          "The decision rule accepts at "
+              + accept
+              + " and rejects at "
+              + reject
+              + "; expected 0 < reject < accept < 1.");
+    }
+  }
+
+  public Verdict verdict(double conformanceProbability) {
+    if (conformanceProbability >= accept) {
+      return Verdict.CONFORMING;
+    }
+    return conformanceProbability <= reject ? Verdict.NONCONFORMING : Verdict.UNDECIDED;
+  }
+}

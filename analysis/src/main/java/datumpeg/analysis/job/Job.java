@@ -1,0 +1,60 @@
+package datumpeg.analysis.job;
+
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.conform.Tolerance;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Meter;
+import datumpeg.analysis.measuring.Stage;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One building at one site, as the job file describes it.
+ *
+ * @param setOut the plan and the dimensions that follow from it
+ * @param tolerances by check
+ * @param meters by the user's name for them
+ * @param pointDefinitionsMetres how well a feature's points are defined: standard uncertainties
+ * @param stages in the order of the work, the standard ones and the job's own
+ */
+public record Job(
+    JobIdentity identity,
+    SetOut setOut,
+    Map<String, Tolerance> tolerances,
+    Map<String, Meter> meters,
+    Map<String, Double> pointDefinitionsMetres,
+    DecisionRule decision,
+    List<Stage> stages) {
+
+  public Job {
+    tolerances = Collections.unmodifiableMap(new LinkedHashMap<>(tolerances));
+    meters = Collections.unmodifiableMap(new LinkedHashMap<>(meters));
+    pointDefinitionsMetres =
+        Collections.unmodifiableMap(new LinkedHashMap<>(pointDefinitionsMetres));
+    stages = List.copyOf(stages);
+  }
+
+  public Optional<Tolerance> tolerance(String check) {
+    return Optional.ofNullable(tolerances.get(check));
+  }
+
+  /** The meter as the job describes it, else what is assumed of one nobody described. */
+  public Meter meter(String id, MeasuredQuantity quantity) {
+    Meter known = meters.get(id);
+    return known != null ? known : Meter.assumed(id, quantity);
+  }
+
+  /** Standard uncertainty of a point's own definition; 0 where the job says nothing. */
+  public double pointDefinitionMetres(PointName point) {
+    return pointDefinitionsMetres.getOrDefault(point.feature(), 0.0);
+  }
+
+  public Optional<Stage> stage(String id) {
+    return stages.stream().filter(stage -> stage.id().equals(id)).findFirst();
+  }
+}

@@ -1,0 +1,32 @@
+package datumpeg.analysis.measuring;
+
+/**
+ * One instrument, as the job describes it.
+ *
+ * @param id the user's name for it
+ * @param quantity what it measures
+ * @param accuracy in metres, or radians for a tilt meter
+ * @param stated where the accuracy comes from, such as "job file", or the assumption made
+ */
+public record Meter(String id, MeasuredQuantity quantity, MeterAccuracy accuracy, String stated) {
+  private static final double RADIANS_PER_DEGREE = StrictMath.PI / 180;
+
+  /**
+   * What is assumed of a meter nobody described: ±3 mm for lengths, ±0.2 deg for tilts, at coverage
+   * 2 (common practice, no source: twice what such meters usually state).
+   */
+  public static Meter assumed(String id, MeasuredQuantity quantity) {
+    String name = id.isEmpty() ? "no meter named" : "meter " + id + " not described in the job";
+    return quantity == MeasuredQuantity.TILT
+        ? new Meter(
+            id,
+            quantity,
+            MeterAccuracy.ofExpanded(0.2 * RADIANS_PER_DEGREE, 2, 0.1 * RADIANS_PER_DEGREE),
+            name + ": assumed ±0.2 deg (k = 2)")
+        : new Meter(
+            id,
+            quantity,
+            MeterAccuracy.ofExpanded(0.003, 2, 0.001),
+            name + ": assumed ±3 mm (k = 2)");
+  }
+}

@@ -1,0 +1,45 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.conform.Outcome;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What one stage's readings say.
+ *
+ * @param stage its id
+ * @param readingCount readings in force
+ * @param outcomes in the order of checks and targets
+ * @param points adjusted plan positions by point name: A1 at the origin, x axis through the last
+ *     corner of side A
+ * @param levels levels against their mean by point name
+ * @param causes what is behind the outcomes, largest first; each told once
+ * @param notes what else must be known
+ * @param answer can we build, and what to do first
+ */
+public record StageFindings(
+    String stage,
+    int readingCount,
+    List<Outcome> outcomes,
+    Map<String, PointEstimate> points,
+    Map<String, LevelEstimate> levels,
+    List<Cause> causes,
+    List<Note> notes,
+    Answer answer) {
+  public StageFindings {
+    outcomes = List.copyOf(outcomes);
+    points = Collections.unmodifiableMap(new LinkedHashMap<>(points));
+    levels = Collections.unmodifiableMap(new LinkedHashMap<>(levels));
+    causes = List.copyOf(causes);
+    notes = List.copyOf(notes);
+  }
+
+  public Optional<Outcome> outcome(String check, String target) {
+    return outcomes.stream()
+        .filter(outcome -> outcome.check().equals(check) && outcome.target().equals(target))
+        .findFirst();
+  }
+}
