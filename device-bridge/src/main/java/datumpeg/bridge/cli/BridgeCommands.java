@@ -1,0 +1,13 @@
+package datumpeg.bridge.cli;
+
+import java.util.List;
+
+/** The commands that need no window, in the order in which the help lists them. */
+public final class BridgeCommands {
+  private BridgeCommands() {}
+
+  /** New instances of all of them, belonging to {@code program}. */
+  public static List<Object> of(DatumpegCommand program) {
+    return List.of();
+  }
+}

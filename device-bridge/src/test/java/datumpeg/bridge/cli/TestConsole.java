@@ -1,0 +1,78 @@
+package datumpeg.bridge.cli;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/**
+ * Runs command lines in-process, in a folder of the test's own, on a clock that stands still, and
+ * keeps what was printed.
+ */
+public final class TestConsole {
+  /** The moment at which the clock stands. */
+  public static final Instant NOW = Instant.parse("2026-03-02T08:15:30Z");
+
+  private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+  private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+  private final Path folder;
+  private final Function<DatumpegCommand, List<Object>> commands;
+
+  /** A console in {@code folder} that knows all commands of the bridge. */
+  public TestConsole(Path folder) {
+    this(folder, BridgeCommands::of);
+  }
+
+  TestConsole(Path folder, Function<DatumpegCommand, List<Object>> commands) {
+    this.folder = folder;
+    this.commands = commands;
+  }
+
+  /** Runs one command line with nothing on standard input; returns the exit status. */
+  public int run(String... arguments) {
+    return runWithInput("", arguments);
+  }
+
+  /** Runs one command line; returns the exit status. What earlier runs printed is forgotten. */
+  public int runWithInput(String input, String... arguments) {
+    out.reset();
+    err.reset();
+    DatumpegCommand program = new DatumpegCommand(console(input));
+    return new CommandRunner(program, commands.apply(program)).run(arguments);
+  }
+
+  /** What the last run wrote on standard output. */
+  public String out() {
+    return out.toString(StandardCharsets.UTF_8);
+  }
+
+  /** What the last run wrote on standard error. */
+  public String err() {
+    return err.toString(StandardCharsets.UTF_8);
+  }
+
+  /** The record used when the command line names none. */
+  public Path recordFile() {
+    return folder.resolve("record.db");
+  }
+
+  private Console console(String input) {
+    return new Console(
+        new PrintStream(out, true, StandardCharsets.UTF_8),
+        new PrintStream(err, true, StandardCharsets.UTF_8),
+        new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)),
+        Map.of(
+            "HOME", folder.toString(),
+            "DATUMPEG_RECORD", "record.db",
+            "XDG_STATE_HOME", folder.resolve("state").toString()),
+        Clock.fixed(NOW, ZoneOffset.UTC),
+        folder);
+  }
+}
