@@ -1,0 +1,94 @@
+package datumpeg.bridge.frame;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Cuts a stream of bytes into lines, wherever the stream happens to be split.
+ *
+ * <p>A line ends at CR, at LF or at both; empty lines are not frames. A line longer than the
+ * maximum is dropped up to its end and counted. What has no terminator yet is pending and never a
+ * frame. One thread.
+ */
+public final class TextLineFramer {
+  /**
+   * Long enough for any meter's line; short enough that noise without a terminator costs nothing.
+   */
+  public static final int DEFAULT_MAXIMUM_LINE_BYTES = 1024;
+
+  private final byte[] line;
+  private int length;
+  private boolean overflowing;
+  private long overflowCount;
+
+  public TextLineFramer() {
+    this(DEFAULT_MAXIMUM_LINE_BYTES);
+  }
+
+  /**
+   * A framer of lines of at most this many bytes without their terminator.
+   *
+   * @throws IllegalArgumentException if the maximum is below 1
+   */
+  public TextLineFramer(int maximumLineBytes) {
+    if (maximumLineBytes < 1) {
+      throw new IllegalArgumentException("a line needs at least 1 byte, given " + maximumLineBytes);
+    }
+    this.line = new byte[maximumLineBytes];
+  }
+
+  /** Takes the next bytes of the stream; returns the lines they complete, in order. */
+  public List<Frame> accept(Bytes bytes) {
+    List<Frame> frames = new ArrayList<>();
+    for (int index = 0; index < bytes.length(); index++) {
+      byte value = (byte) bytes.at(index);
+      if (value == '\r' || value == '\n') {
+        endLine(frames);
+      } else {
+        append(value);
+      }
+    }
+    return frames;
+  }
+
+  private void append(byte value) {
+    if (overflowing) {
+      return;
+    }
+    if (length == line.length) {
+      overflowing = true;
+      overflowCount++;
+      length = 0;
+      return;
+    }
+    line[length++] = value;
+  }
+
+  private void endLine(List<Frame> frames) {
+    if (length > 0) {
+      frames.add(Frame.ofLine(Bytes.of(line, 0, length)));
+    }
+    length = 0;
+    overflowing = false;
+  }
+
+  /** The bytes of the line that has not ended. */
+  public Bytes pending() {
+    return Bytes.of(line, 0, length);
+  }
+
+  /** Drops the line that has not ended, and returns it: the link was lost. */
+  public Bytes discardPending() {
+    Bytes pending = pending();
+    Arrays.fill(line, 0, length, (byte) 0);
+    length = 0;
+    overflowing = false;
+    return pending;
+  }
+
+  /** How many lines were dropped because they were too long. */
+  public long overflowCount() {
+    return overflowCount;
+  }
+}

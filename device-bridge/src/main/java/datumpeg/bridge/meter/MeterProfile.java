@@ -1,0 +1,103 @@
+package datumpeg.bridge.meter;
+
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.frame.LineUnit;
+import datumpeg.bridge.frame.QuantityKind;
+import datumpeg.bridge.link.SerialSettings;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How a kind of meter speaks.
+ *
+ * @param id its name: letters, digits, hyphens
+ * @param serial how its serial line is set up unless the link says otherwise
+ * @param maximumLineBytes a longer line is dropped and counted
+ * @param defaultUnit the unit of a line that names none
+ * @param sign whether values are taken as sent
+ * @param angleZero what an angle of zero means
+ * @param accuracy what the maker states, or null where the profile does not know the instrument
+ */
+public record MeterProfile(
+    String id,
+    SerialSettings serial,
+    int maximumLineBytes,
+    LineUnit defaultUnit,
+    Sign sign,
+    AngleZero angleZero,
+    @Nullable StatedAccuracy accuracy) {
+
+  /** Whether values are taken as sent. */
+  public enum Sign {
+    AS_SENT,
+    REVERSED
+  }
+
+  /** What an angle of zero means. */
+  public enum AngleZero {
+    /** 0 is plumb. */
+    PLUMB,
+    /** 0 is level, so that plumb reads 90° or −90°. */
+    LEVEL
+  }
+
+  /**
+   * The accuracy a maker states.
+   *
+   * @param kind of which quantity
+   * @param expandedUncertaintySi metres or radians
+   * @param coverage the factor it was expanded by
+   * @param resolutionSi metres or radians
+   */
+  public record StatedAccuracy(
+      QuantityKind kind, double expandedUncertaintySi, double coverage, double resolutionSi) {}
+
+  public MeterProfile {
+    if (!id.matches("[A-Za-z0-9-]{1,64}")) {
+      throw new IllegalArgumentException(
+          "a profile's id is 1 to 64 letters, digits or hyphens, found '" + id + "'");
+    }
+    if (maximumLineBytes < 1) {
+      throw new IllegalArgumentException(
+          "the longest line must be at least 1 byte, found " + maximumLineBytes);
+    }
+  }
+
+  /**
+   * The value of a line under this profile's conventions, in metres or radians; angles from plumb.
+   */
+  public double valueSi(Measured measured) {
+    double value = measured.siValue();
+    if (measured.kind() == QuantityKind.ANGLE && angleZero == AngleZero.LEVEL) {
+      value -= StrictMath.copySign(StrictMath.PI / 2, value);
+    }
+    return sign == Sign.REVERSED ? -value : value;
+  }
+
+  /** The profile as text, one property a line in a fixed order: equal profiles, equal text. */
+  public String canonicalText() {
+    return "id = %s\nframing = text-line\ndecoding = general-text-line\n".formatted(id)
+        + "baud = %d\ndata_bits = %d\n".formatted(serial.baud(), serial.dataBits())
+        + "parity = %s\nstop_bits = %s\n"
+            .formatted(serial.parity().letter(), serial.stopBits().number())
+        + "maximum_line_bytes = %d\ndefault_unit = %s\n"
+            .formatted(maximumLineBytes, defaultUnit.symbol())
+        + "sign = %s\nangle_zero = %s\n".formatted(sign, angleZero)
+        + "accuracy = %s\n".formatted(accuracy == null ? "unknown" : accuracy);
+  }
+
+  /** {@code id@sha256} over the {@link #canonicalText}: what a capture and a record name. */
+  public String identity() {
+    try {
+      byte[] digest =
+          MessageDigest.getInstance("SHA-256")
+              .digest(canonicalText().getBytes(StandardCharsets.UTF_8));
+      return id + "@" + HexFormat.of().formatHex(digest);
+    } catch (NoSuchAlgorithmException impossible) {
+      throw new IllegalStateException("every Java platform has SHA-256", impossible);
+    }
+  }
+}

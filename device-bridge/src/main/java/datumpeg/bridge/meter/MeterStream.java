@@ -1,0 +1,93 @@
+package datumpeg.bridge.meter;
+
+import datumpeg.bridge.frame.Bytes;
+import datumpeg.bridge.frame.Decoded;
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.frame.Decoded.NotAReading;
+import datumpeg.bridge.frame.Decoded.Reason;
+import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.GeneralTextLine;
+import datumpeg.bridge.frame.TextLineFramer;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The bytes of one link under one profile: cut into frames, decoded, counted. A damaged or foreign
+ * frame is a counted result, never an exception. One thread.
+ */
+public final class MeterStream {
+  private final MeterProfile profile;
+  private final TextLineFramer framer;
+  private final GeneralTextLine decoding;
+  private final Map<Reason, Long> notReadingCounts = new EnumMap<>(Reason.class);
+  private long readingCount;
+  private long incompleteCount;
+
+  public MeterStream(MeterProfile profile) {
+    this.profile = profile;
+    this.framer = new TextLineFramer(profile.maximumLineBytes());
+    this.decoding = new GeneralTextLine(profile.defaultUnit());
+  }
+
+  /**
+   * One frame and what it turned out to be.
+   *
+   * @param frame as received
+   * @param decoded what it is
+   */
+  public record Message(Frame frame, Decoded decoded) {}
+
+  public MeterProfile profile() {
+    return profile;
+  }
+
+  /** Takes the next bytes; returns the messages they complete, in order. */
+  public List<Message> accept(Bytes bytes) {
+    List<Message> messages = new ArrayList<>();
+    for (Frame frame : framer.accept(bytes)) {
+      Decoded decoded = decoding.decode(frame);
+      count(decoded);
+      messages.add(new Message(frame, decoded));
+    }
+    return messages;
+  }
+
+  private void count(Decoded decoded) {
+    if (decoded instanceof Measured) {
+      readingCount++;
+    } else if (decoded instanceof NotAReading other) {
+      notReadingCounts.merge(other.reason(), 1L, Long::sum);
+    }
+  }
+
+  /** The link was lost: drops what was pending, counts it as incomplete if it was anything. */
+  public Bytes lost() {
+    Bytes pending = framer.discardPending();
+    if (!pending.isEmpty()) {
+      incompleteCount++;
+    }
+    return pending;
+  }
+
+  /** What came so far. */
+  public Counts counts() {
+    return new Counts(readingCount, notReadingCounts, framer.overflowCount(), incompleteCount);
+  }
+
+  /**
+   * What came over a stream.
+   *
+   * @param readings frames that were readings
+   * @param notReadings other frames, by reason
+   * @param overlong lines dropped because they were too long
+   * @param incomplete lines cut by the loss of the link
+   */
+  public record Counts(
+      long readings, Map<Reason, Long> notReadings, long overlong, long incomplete) {
+    public Counts {
+      notReadings = Map.copyOf(notReadings);
+    }
+  }
+}
