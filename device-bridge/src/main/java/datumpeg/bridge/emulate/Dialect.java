@@ -1,6 +1,6 @@
 package datumpeg.bridge.emulate;
 
-import datumpeg.bridge.frame.LineUnit;
+import datumpeg.analysis.quantity.Unit;
 import java.util.Locale;
 
 /**
@@ -8,27 +8,27 @@ import java.util.Locale;
  */
 public enum Dialect {
   /** {@code 12.3456 m}, resolution 0.1 mm. */
-  METRES(LineUnit.METRE, 4, "", " m", "\r\n"),
+  METRES(Unit.METRE, 4, "", " m", "\r\n"),
   /** {@code D: 12345.6 mm}, resolution 0.1 mm. */
-  MILLIMETRES(LineUnit.MILLIMETRE, 1, "D: ", " mm", "\r"),
+  MILLIMETRES(Unit.MILLIMETRE, 1, "D: ", " mm", "\r"),
   /** {@code 12,3456 m}, resolution 0.1 mm. */
-  DECIMAL_COMMA(LineUnit.METRE, 4, "", " m", "\n"),
+  DECIMAL_COMMA(Unit.METRE, 4, "", " m", "\n"),
   /** {@code 29' 6 3/8"}, resolution 1/32 in. */
-  FEET_INCH(LineUnit.FOOT_INCH, 5, "", "", "\r\n"),
+  FEET_INCH(Unit.FOOT_AND_INCH, 5, "", "", "\r\n"),
   /**
    * {@code Tilt = -0.352°} with the sign always written, resolution 0.001°; degree sign in UTF-8.
    */
-  DEGREES(LineUnit.DEGREE, 3, "Tilt = ", "\u00B0", "\r\n"),
+  DEGREES(Unit.DEGREE, 3, "Tilt = ", "\u00B0", "\r\n"),
   /** {@code +3.52 mm/m}, resolution 0.01 mm/m. */
-  MILLIMETRES_PER_METRE(LineUnit.MILLIMETRE_PER_METRE, 2, "", " mm/m", "\r\n");
+  MILLIMETRES_PER_METRE(Unit.MILLIMETRE_PER_METRE, 2, "", " mm/m", "\r\n");
 
-  private final LineUnit unit;
+  private final Unit unit;
   private final int digits;
   private final String before;
   private final String after;
   private final String terminator;
 
-  Dialect(LineUnit unit, int digits, String before, String after, String terminator) {
+  Dialect(Unit unit, int digits, String before, String after, String terminator) {
     this.unit = unit;
     this.digits = digits;
     this.before = before;
@@ -36,13 +36,13 @@ public enum Dialect {
     this.terminator = terminator;
   }
 
-  public LineUnit unit() {
+  public Unit unit() {
     return unit;
   }
 
   /** The smallest step between two values written, in metres or (near zero) radians. */
   public double resolutionSi() {
-    return unit.toSi(this == FEET_INCH ? 1.0 / (1 << digits) : StrictMath.pow(10, -digits));
+    return unit.toSi(this == FEET_INCH ? 1.0 / (12 << digits) : StrictMath.pow(10, -digits));
   }
 
   String terminator() {
@@ -52,7 +52,7 @@ public enum Dialect {
   /** The line for a value in metres or radians, without terminator. */
   String line(double siValue) {
     double number = unit.fromSi(siValue);
-    return before + (this == FEET_INCH ? feetInches(number) : decimals(number)) + after;
+    return before + (this == FEET_INCH ? feetInches(number * 12) : decimals(number)) + after;
   }
 
   private String decimals(double number) {

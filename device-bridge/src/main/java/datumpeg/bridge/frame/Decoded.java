@@ -1,27 +1,30 @@
 package datumpeg.bridge.frame;
 
+import datumpeg.analysis.quantity.Dimension;
+import datumpeg.analysis.quantity.Unit;
+
 /** What one frame turned out to be. */
 public sealed interface Decoded {
 
   /**
    * A measured value.
    *
-   * @param kind length or angle
    * @param valueText the number as the meter wrote it, with its sign; of feet and inches the whole
    *     text with its marks
    * @param unit the unit the line named, or the profile's where the line named none
    * @param siValue metres, or radians
    */
-  record Measured(QuantityKind kind, String valueText, LineUnit unit, double siValue)
-      implements Decoded {
+  record Measured(String valueText, Unit unit, double siValue) implements Decoded {
 
     public Measured {
       if (!Double.isFinite(siValue)) {
         throw new IllegalArgumentException("a measured value must be finite, found " + siValue);
       }
-      if (kind != unit.kind()) {
-        throw new IllegalArgumentException(kind + " cannot be in " + unit.symbol());
-      }
+    }
+
+    /** Length or angle. */
+    public Dimension dimension() {
+      return unit.dimension();
     }
   }
 

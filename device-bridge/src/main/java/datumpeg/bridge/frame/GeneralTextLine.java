@@ -1,5 +1,6 @@
 package datumpeg.bridge.frame;
 
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
@@ -63,7 +64,7 @@ public final class GeneralTextLine {
   private static final String LABEL_MARKS = ":=#()[]._,;";
   private static final String SIGNS = "+-\u2212";
 
-  private final LineUnit defaultUnit;
+  private final Unit defaultUnit;
 
   /**
    * A decoding.
@@ -71,8 +72,8 @@ public final class GeneralTextLine {
    * @param defaultUnit of a number without a unit
    * @throws IllegalArgumentException for feet and inches, which no single number carries
    */
-  public GeneralTextLine(LineUnit defaultUnit) {
-    if (defaultUnit == LineUnit.FOOT_INCH) {
+  public GeneralTextLine(Unit defaultUnit) {
+    if (defaultUnit == Unit.FOOT_AND_INCH) {
       throw new IllegalArgumentException("a number without a unit cannot be feet and inches");
     }
     this.defaultUnit = defaultUnit;
@@ -206,10 +207,10 @@ public final class GeneralTextLine {
   }
 
   private Measured measured(Sign sign, LineValue value) {
-    LineUnit unit = value.unit() == null ? defaultUnit : value.unit();
-    double number = sign.negative() ? -value.number() : value.number();
+    Unit unit = value.unit() == null ? defaultUnit : value.unit();
+    double siValue = unit.toSi(sign.negative() ? -value.number() : value.number());
     // Adding zero turns −0 into 0: the two are one value and must be one text.
-    return new Measured(unit.kind(), sign.text() + value.text(), unit, unit.toSi(number) + 0.0);
+    return new Measured(sign.text() + value.text(), unit, siValue + 0.0);
   }
 
   private static String rest(List<LineToken> tokens, int from) {

@@ -1,5 +1,6 @@
 package datumpeg.bridge.frame;
 
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.LineToken.Kind;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -9,11 +10,11 @@ import org.jspecify.annotations.Nullable;
  * A number of a line with its unit: {@code 12.345 m}, {@code 3/8 in}, {@code 29 ft 6 3/8 in}.
  *
  * @param text as written: the number alone, or feet, inches and fractions with their marks
- * @param number in the unit; of feet and inches together, inches
+ * @param number in the unit; of feet and inches together, feet
  * @param unit null where the line names none
  * @param end index of the first token after it
  */
-record LineValue(String text, double number, @Nullable LineUnit unit, int end) {
+record LineValue(String text, double number, @Nullable Unit unit, int end) {
 
   /**
    * The value that begins at a number token, or null if what stands there is not written as one.
@@ -31,18 +32,16 @@ record LineValue(String text, double number, @Nullable LineUnit unit, int end) {
     }
     int end = unitIndex + found.tokenCount();
     if (fraction) {
-      return found.unit() == LineUnit.INCH
-          ? mixed.in(LineUnit.FOOT_INCH, tokens, start, end)
-          : null;
+      return found.unit() == Unit.INCH ? mixed.in(Unit.FOOT_AND_INCH, tokens, start, end) : null;
     }
-    if (found.unit() == LineUnit.FOOT) {
+    if (found.unit() == Unit.FOOT) {
       return feet(tokens, start, mixed, end);
     }
     return new LineValue(mixed.text(), mixed.number(), found.unit(), end);
   }
 
-  private LineValue in(LineUnit named, List<LineToken> tokens, int start, int newEnd) {
-    return new LineValue(join(tokens, start, newEnd), number, named, newEnd);
+  private LineValue in(Unit named, List<LineToken> tokens, int start, int newEnd) {
+    return new LineValue(join(tokens, start, newEnd), number / 12, named, newEnd);
   }
 
   /** Feet alone, or feet and then inches below 12; null for a half of the second. */
@@ -53,7 +52,7 @@ record LineValue(String text, double number, @Nullable LineUnit unit, int end) {
       inchStart = skipBlank(tokens, inchStart + 1);
     }
     if (inchStart >= tokens.size() || !tokens.get(inchStart).is(Kind.NUMBER)) {
-      return new LineValue(feet.text(), feet.number(), LineUnit.FOOT, afterFeet);
+      return new LineValue(feet.text(), feet.number(), Unit.FOOT, afterFeet);
     }
     LineValue inches = number(tokens, inchStart);
     if (inches == null || inches.number() >= 12 || !LineNumber.isWhole(feet.text())) {
@@ -61,12 +60,12 @@ record LineValue(String text, double number, @Nullable LineUnit unit, int end) {
     }
     int unitIndex = skipBlank(tokens, inches.end());
     LineUnits.Found found = LineUnits.at(tokens, unitIndex);
-    if (found == null || found.unit() != LineUnit.INCH) {
+    if (found == null || found.unit() != Unit.INCH) {
       return null;
     }
     int end = unitIndex + found.tokenCount();
-    double total = feet.number() * 12 + inches.number();
-    return new LineValue(join(tokens, start, end), total, LineUnit.FOOT_INCH, end);
+    double total = feet.number() + inches.number() / 12;
+    return new LineValue(join(tokens, start, end), total, Unit.FOOT_AND_INCH, end);
   }
 
   /** A number, a fraction, or a whole number and a fraction. */

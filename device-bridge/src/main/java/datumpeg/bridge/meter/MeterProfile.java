@@ -1,8 +1,9 @@
 package datumpeg.bridge.meter;
 
+import datumpeg.analysis.measuring.MeterAccuracy;
+import datumpeg.analysis.quantity.Dimension;
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Decoded.Measured;
-import datumpeg.bridge.frame.LineUnit;
-import datumpeg.bridge.frame.QuantityKind;
 import datumpeg.bridge.link.SerialSettings;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
@@ -25,10 +26,10 @@ public record MeterProfile(
     String id,
     SerialSettings serial,
     int maximumLineBytes,
-    LineUnit defaultUnit,
+    Unit defaultUnit,
     Sign sign,
     AngleZero angleZero,
-    @Nullable StatedAccuracy accuracy) {
+    @Nullable MeterAccuracy accuracy) {
 
   /** Whether values are taken as sent. */
   public enum Sign {
@@ -43,17 +44,6 @@ public record MeterProfile(
     /** 0 is level, so that plumb reads 90° or −90°. */
     LEVEL
   }
-
-  /**
-   * The accuracy a maker states.
-   *
-   * @param kind of which quantity
-   * @param expandedUncertaintySi metres or radians
-   * @param coverage the factor it was expanded by
-   * @param resolutionSi metres or radians
-   */
-  public record StatedAccuracy(
-      QuantityKind kind, double expandedUncertaintySi, double coverage, double resolutionSi) {}
 
   public MeterProfile {
     if (!id.matches("[A-Za-z0-9-]{1,64}")) {
@@ -71,7 +61,7 @@ public record MeterProfile(
    */
   public double valueSi(Measured measured) {
     double value = measured.siValue();
-    if (measured.kind() == QuantityKind.ANGLE && angleZero == AngleZero.LEVEL) {
+    if (measured.dimension() == Dimension.ANGLE && angleZero == AngleZero.LEVEL) {
       value -= StrictMath.copySign(StrictMath.PI / 2, value);
     }
     return sign == Sign.REVERSED ? -value : value;
@@ -86,7 +76,18 @@ public record MeterProfile(
         + "maximum_line_bytes = %d\ndefault_unit = %s\n"
             .formatted(maximumLineBytes, defaultUnit.symbol())
         + "sign = %s\nangle_zero = %s\n".formatted(sign, angleZero)
-        + "accuracy = %s\n".formatted(accuracy == null ? "unknown" : accuracy);
+        + "accuracy = %s\n".formatted(accuracyText());
+  }
+
+  private String accuracyText() {
+    return accuracy == null
+        ? "unknown"
+        : "repeatability %s, common %s, per_metre %s, resolution %s"
+            .formatted(
+                accuracy.repeatability(),
+                accuracy.common(),
+                accuracy.perMetre(),
+                accuracy.resolution());
   }
 
   /** {@code id@sha256} over the {@link #canonicalText}: what a capture and a record name. */

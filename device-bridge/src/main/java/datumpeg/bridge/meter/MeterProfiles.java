@@ -1,7 +1,7 @@
 package datumpeg.bridge.meter;
 
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.failure.InputException;
-import datumpeg.bridge.frame.LineUnit;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.link.SerialSettings;
 import datumpeg.bridge.meter.MeterProfile.AngleZero;
@@ -15,7 +15,7 @@ public final class MeterProfiles {
           "general-text-line",
           SerialSettings.DEFAULT,
           TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES,
-          LineUnit.METRE,
+          Unit.METRE,
           Sign.AS_SENT,
           AngleZero.PLUMB,
           null);
