@@ -1,0 +1,4 @@
+package datumpeg.desktop.otherbroken;
+
+/** A second screen. */
+public record OtherView(String text) {}
