@@ -1,0 +1,84 @@
+package datumpeg.analysis.adjust;
+
+import static datumpeg.analysis.adjust.Door.requireKnown;
+
+import datumpeg.analysis.uncertainty.Estimate;
+import datumpeg.analysis.uncertainty.JointEstimate;
+import datumpeg.analysis.uncertainty.Linearised;
+import java.util.List;
+
+/** Adjusted levels, in metres, up positive; only their differences mean anything. Immutable. */
+public final class AdjustedLevels {
+  private final List<PlanPoint> points;
+  private final String prefix;
+  private final Fit fit;
+
+  AdjustedLevels(List<PlanPoint> points, String prefix, Fit fit) {
+    this.points = points;
+    this.prefix = prefix;
+    this.fit = fit;
+  }
+
+  /** Observations with residuals and tests; its parameters are levels above the first point. */
+  public Fit fit() {
+    return fit;
+  }
+
+  /** The levelled points, in the caller's order. */
+  public List<PlanPoint> points() {
+    return points;
+  }
+
+  /** Names of the points, in the caller's order. */
+  public List<String> names() {
+    return points.stream().map(PlanPoint::name).toList();
+  }
+
+  /** Level of a point relative to the mean of all points. */
+  public Estimate level(String point) {
+    return linearisedLevel(point).estimate();
+  }
+
+  /** As {@link #level}, to be combined with others. */
+  public Linearised linearisedLevel(String point) {
+    return linearisedLevel(point, names());
+  }
+
+  /** Level of a point relative to the mean of some of the points. */
+  public Linearised linearisedLevel(String point, List<String> reference) {
+    return aboveFirst(point)
+        .minus(Linearised.mean(reference.stream().map(this::aboveFirst).toList()));
+  }
+
+  /** Level of {@code to} less that of {@code from}. */
+  public Estimate difference(String from, String to) {
+    return linearisedDifference(from, to).estimate();
+  }
+
+  /** As {@link #difference}, to be combined with others. */
+  public Linearised linearisedDifference(String from, String to) {
+    return aboveFirst(to).minus(aboveFirst(from));
+  }
+
+  /** Covariance of two levels relative to the mean, in square metres. */
+  public double covariance(String first, String second) {
+    return linearisedLevel(first).covarianceWith(linearisedLevel(second));
+  }
+
+  /** The plane that fits the levels best. */
+  public Adjustment<BestPlane> bestPlane() {
+    return BestPlane.fit(
+        points.stream()
+            .map(
+                p ->
+                    new SurfacePoint(p.name(), p.xMetres(), p.yMetres(), linearisedLevel(p.name())))
+            .toList());
+  }
+
+  private Linearised aboveFirst(String point) {
+    requireKnown("adjusted levels", point, names());
+    JointEstimate parameters = fit.parameters();
+    String unknown = prefix + point;
+    return parameters.contains(unknown) ? parameters.quantity(unknown) : parameters.constant(0);
+  }
+}

@@ -1,0 +1,130 @@
+package datumpeg.analysis.adjust;
+
+import static datumpeg.analysis.adjust.Door.requireDistinct;
+import static datumpeg.analysis.adjust.Door.requireKnown;
+
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Points in one plane and whatever distances were taken between them; any shape, repeats allowed.
+ *
+ * <p>Datum: the origin at (0, 0) and the axis point at y = 0. Distances know neither place nor
+ * direction, so these three fixed coordinates are the fewest that can be fixed and strain nothing:
+ * residuals, adjusted distances, angles, their uncertainties and all tests are those of the free
+ * network, whichever two points are named (W. Baarda, S-transformations and criterion matrices,
+ * 1973, recalled; a test holds it). Only coordinates and their covariance belong to the datum.
+ *
+ * @param origin name of one of the points
+ * @param axis name of another
+ * @param approximate where each point ought to be; also says on which side of a line it lies
+ * @param distances between those points, with distinct observation ids
+ */
+public record DistanceNetwork(
+    String origin, String axis, List<PlanPoint> approximate, List<MeasuredDistance> distances) {
+  public DistanceNetwork {
+    approximate = List.copyOf(approximate);
+    distances = List.copyOf(distances);
+    List<String> names = approximate.stream().map(PlanPoint::name).toList();
+    requireDistinct("plan points", names);
+    requireDistinct("distances", distances.stream().map(d -> d.observation().id()).toList());
+    requireKnown("origin", origin, names);
+    requireKnown("axis point", axis, names);
+    if (origin.equals(axis)) {
+      throw new IllegalArgumentException(
+          "distance network: origin and axis point are both " + origin + ", expected two points");
+    }
+    for (MeasuredDistance measured : distances) {
+      requireKnown("distance " + measured.observation().id(), measured.from(), names);
+      requireKnown("distance " + measured.observation().id(), measured.to(), names);
+    }
+    requireApart(approximate);
+  }
+
+  private static void requireApart(List<PlanPoint> points) {
+    double size = 0;
+    for (PlanPoint one : points) {
+      for (PlanPoint other : points) {
+        size = Math.max(size, one.distanceTo(other));
+      }
+    }
+    for (int i = 0; i < points.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        if (points.get(i).distanceTo(points.get(j)) <= 1e-9 * size) {
+          throw new IllegalArgumentException(
+              "distance network: "
+                  + points.get(j).name()
+                  + " and "
+                  + points.get(i).name()
+                  + " are in the same approximate place, expected distinct places");
+        }
+      }
+    }
+  }
+
+  /** Adjusts all distances together. */
+  public Adjustment<AdjustedPlan> adjust() {
+    PlanState start = PlanState.inDatum(origin, axis, approximate);
+    PlanSolver.Attempt attempt = PlanSolver.solve(start, distances);
+    if (attempt.fit().isEmpty()) {
+      return loose(start);
+    }
+    AdjustedPlan plan = AdjustedPlan.of(attempt.state(), attempt.fit().get(), distances);
+    List<String> weak = plan.weakPoints();
+    return weak.isEmpty() ? new Adjusted<>(plan) : weak(plan, weak);
+  }
+
+  private Adjustment<AdjustedPlan> loose(PlanState start) {
+    NullSpace free = NullSpace.of(start.linearised(distances).design());
+    List<String> fixed = free.dimension() == 0 ? List.of() : new RigidParts(start, free).largest();
+    List<String> loose = without(fixed);
+    String reason =
+        free.dimension() == 0
+            ? "the "
+                + distances.size()
+                + " distances and the approximate places do not fit together"
+            : distances.size()
+                + " distances do not fix "
+                + String.join(", ", loose)
+                + (fixed.size() < 2 ? "" : " against " + String.join(", ", fixed));
+    return new Undetermined<>(loose, reason, new MissingDistances(start).toFix(free), part(fixed));
+  }
+
+  private Adjustment<AdjustedPlan> weak(AdjustedPlan plan, List<String> weak) {
+    return new Undetermined<>(
+        weak,
+        distances.size()
+            + " distances hold "
+            + String.join(", ", weak)
+            + " too weakly: these points lie so near the line through the points they were measured"
+            + " from that their side of it is open",
+        MissingDistances.toStiffen(plan, weak).map(List::of).orElse(List.of()),
+        part(without(weak)));
+  }
+
+  private List<String> without(Collection<String> names) {
+    return approximate.stream().map(PlanPoint::name).filter(name -> !names.contains(name)).toList();
+  }
+
+  /** The solution of some of the points, with the distances among them. */
+  private Optional<AdjustedPlan> part(List<String> names) {
+    if (names.size() < 2 || names.size() == approximate.size()) {
+      return Optional.empty();
+    }
+    String first = names.contains(origin) ? origin : names.get(0);
+    String second =
+        names.contains(axis) && !axis.equals(first)
+            ? axis
+            : names.get(names.get(0).equals(first) ? 1 : 0);
+    return new DistanceNetwork(
+            first,
+            second,
+            approximate.stream().filter(point -> names.contains(point.name())).toList(),
+            distances.stream()
+                .filter(d -> names.contains(d.from()) && names.contains(d.to()))
+                .toList())
+        .adjust()
+        .available();
+  }
+}

@@ -1,0 +1,153 @@
+package datumpeg.analysis.adjust;
+
+import static datumpeg.analysis.adjust.Door.requireDistinct;
+import static datumpeg.analysis.adjust.Door.requireKnown;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Heights read from one or more set-ups of a level. Each set-up has a free height of its own, so a
+ * zero error common to all its readings drops out; its tilt does not, and enters as two shared
+ * errors with effects tilt·(x - mean x) and tilt·(y - mean y) about the points it read.
+ *
+ * @param points where the points lie in plan
+ * @param setUps distinct ids
+ * @param readings with distinct observation ids
+ */
+public record LevelNetwork(
+    List<PlanPoint> points, List<LevelSetUp> setUps, List<LevelReading> readings) {
+  private static final String POINT = "level of ";
+  private static final String SET_UP = "plane of ";
+
+  public LevelNetwork {
+    points = List.copyOf(points);
+    setUps = List.copyOf(setUps);
+    readings = List.copyOf(readings);
+    List<String> names = points.stream().map(PlanPoint::name).toList();
+    List<String> ids = setUps.stream().map(LevelSetUp::id).toList();
+    requireDistinct("level points", names);
+    requireDistinct("level set-ups", ids);
+    requireDistinct("level readings", readings.stream().map(r -> r.observation().id()).toList());
+    for (LevelReading reading : readings) {
+      requireKnown("level reading " + reading.observation().id(), reading.point(), names);
+      requireKnown("level reading " + reading.observation().id(), reading.setUp(), ids);
+    }
+  }
+
+  /** Adjusts all readings; undetermined if set-ups share no point or a point was not read. */
+  public Adjustment<AdjustedLevels> adjust() {
+    List<List<String>> parts = parts();
+    if (parts.size() == 1) {
+      return new Adjusted<>(connected());
+    }
+    List<String> body =
+        parts.stream().reduce((a, b) -> b.size() > a.size() ? b : a).orElse(List.of());
+    List<String> loose =
+        points.stream().map(PlanPoint::name).filter(name -> !body.contains(name)).toList();
+    return new Undetermined<>(loose, reason(loose), List.of(), part(body));
+  }
+
+  private String reason(List<String> loose) {
+    return points.isEmpty()
+        ? "no point is to be levelled"
+        : "no set-up connects "
+            + String.join(", ", loose)
+            + " with the other points; read a point of each part from one set-up";
+  }
+
+  /** Names of points that hang together through set-ups. */
+  private List<List<String>> parts() {
+    List<String> nodes = new ArrayList<>();
+    points.forEach(point -> nodes.add(POINT + point.name()));
+    setUps.forEach(setUp -> nodes.add(SET_UP + setUp.id()));
+    Components components = new Components(nodes);
+    readings.forEach(r -> components.join(POINT + r.point(), SET_UP + r.setUp()));
+    return components.groups().stream()
+        .map(
+            group ->
+                group.stream()
+                    .filter(node -> node.startsWith(POINT))
+                    .map(node -> node.substring(POINT.length()))
+                    .toList())
+        .filter(group -> !group.isEmpty())
+        .toList();
+  }
+
+  private Optional<AdjustedLevels> part(List<String> names) {
+    List<LevelReading> kept = readings.stream().filter(r -> names.contains(r.point())).toList();
+    return kept.isEmpty()
+        ? Optional.empty()
+        : new LevelNetwork(
+                points.stream().filter(point -> names.contains(point.name())).toList(),
+                setUps,
+                kept)
+            .adjust()
+            .available();
+  }
+
+  private AdjustedLevels connected() {
+    String zero = POINT + points.get(0).name();
+    List<LevelSetUp> used =
+        setUps.stream()
+            .filter(s -> readings.stream().anyMatch(r -> r.setUp().equals(s.id())))
+            .toList();
+    List<String> unknowns = new ArrayList<>();
+    points.stream().skip(1).forEach(point -> unknowns.add(POINT + point.name()));
+    used.forEach(setUp -> unknowns.add(SET_UP + setUp.id()));
+    List<ObservationEquation> equations = new ArrayList<>();
+    for (LevelReading reading : readings) {
+      Map<String, Double> coefficients = new LinkedHashMap<>();
+      if (!zero.equals(POINT + reading.point())) {
+        coefficients.put(POINT + reading.point(), 1.0);
+      }
+      coefficients.put(SET_UP + reading.setUp(), 1.0);
+      equations.add(new ObservationEquation(tilted(reading), coefficients, 0));
+    }
+    Fit fit =
+        LeastSquares.adjust(new LinearModel(unknowns, equations))
+            .complete()
+            .orElseThrow(() -> new AssertionError("connected set-ups are always determined"));
+    return new AdjustedLevels(points, POINT, fit);
+  }
+
+  private Observation tilted(LevelReading reading) {
+    LevelSetUp setUp =
+        setUps.stream().filter(s -> s.id().equals(reading.setUp())).findFirst().orElseThrow();
+    List<PlanPoint> seen =
+        readings.stream()
+            .filter(r -> r.setUp().equals(setUp.id()))
+            .map(r -> at(r.point()))
+            .toList();
+    PlanPoint point = at(reading.point());
+    double meanX = seen.stream().mapToDouble(PlanPoint::xMetres).average().orElse(0);
+    double meanY = seen.stream().mapToDouble(PlanPoint::yMetres).average().orElse(0);
+    Observation tilted = reading.observation();
+    if (setUp.tiltXStandardUncertaintyRadians() > 0) {
+      double effect = setUp.tiltXStandardUncertaintyRadians() * (point.xMetres() - meanX);
+      tilted = tilted.withCommonPart(new CommonPart(tiltX(setUp.id()), effect));
+    }
+    if (setUp.tiltYStandardUncertaintyRadians() > 0) {
+      double effect = setUp.tiltYStandardUncertaintyRadians() * (point.yMetres() - meanY);
+      tilted = tilted.withCommonPart(new CommonPart(tiltY(setUp.id()), effect));
+    }
+    return tilted;
+  }
+
+  /** Name of the shared error that is a set-up's tilt along x; see {@link Fit#commonEffect}. */
+  public static String tiltX(String setUp) {
+    return "tilt along x of set-up " + setUp;
+  }
+
+  /** Name of the shared error that is a set-up's tilt along y. */
+  public static String tiltY(String setUp) {
+    return "tilt along y of set-up " + setUp;
+  }
+
+  private PlanPoint at(String name) {
+    return points.stream().filter(point -> point.name().equals(name)).findFirst().orElseThrow();
+  }
+}

@@ -1,0 +1,89 @@
+package datumpeg.analysis.adjust;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Finds parts of a plan that only two points connect to the rest, with a mirror image close by. */
+final class MirrorImages {
+  /**
+   * A point nearer to the hinge line than this share of the hinge's length may be on its other side
+   * in truth. Our choice: approximate coordinates come from a drawing the builder may have missed.
+   */
+  private static final double NEAR = 0.05;
+
+  private final AdjustedPlan plan;
+
+  MirrorImages(AdjustedPlan plan) {
+    this.plan = plan;
+  }
+
+  List<MirrorAmbiguity> find() {
+    List<MirrorAmbiguity> found = new ArrayList<>();
+    List<String> names = plan.names();
+    for (int i = 0; i < names.size(); i++) {
+      for (int j = i + 1; j < names.size(); j++) {
+        PointPair hinge = new PointPair(names.get(i), names.get(j));
+        wings(hinge).forEach(wing -> ambiguity(hinge, wing).ifPresent(found::add));
+      }
+    }
+    return found;
+  }
+
+  /**
+   * Parts that fall off when the hinge's points are taken away. If all else hangs together there is
+   * one only: the whole figure, of which distances do not say which face is up; it is told once,
+   * for the longest hinge.
+   */
+  private List<Set<String>> wings(PointPair hinge) {
+    List<Set<String>> parts = new ArrayList<>();
+    for (String name : plan.names()) {
+      boolean placed = parts.stream().anyMatch(part -> part.contains(name));
+      if (!placed && !name.equals(hinge.first()) && !name.equals(hinge.second())) {
+        parts.add(reached(name, hinge));
+      }
+    }
+    return parts.size() == 1 && !isLongest(hinge) ? List.of() : parts;
+  }
+
+  private boolean isLongest(PointPair hinge) {
+    double length = plan.distance(hinge.first(), hinge.second()).value();
+    return plan.names().stream()
+        .allMatch(
+            one ->
+                plan.names().stream()
+                    .allMatch(
+                        other -> one.equals(other) || plan.distance(one, other).value() <= length));
+  }
+
+  private Set<String> reached(String start, PointPair hinge) {
+    Set<String> part = new LinkedHashSet<>(Set.of(start));
+    List<String> open = new ArrayList<>(part);
+    while (!open.isEmpty()) {
+      String at = open.remove(open.size() - 1);
+      for (MeasuredDistance taken : plan.distances()) {
+        String next =
+            at.equals(taken.from()) ? taken.to() : at.equals(taken.to()) ? taken.from() : at;
+        if (!next.equals(hinge.first()) && !next.equals(hinge.second()) && part.add(next)) {
+          open.add(next);
+        }
+      }
+    }
+    return part;
+  }
+
+  private Optional<MirrorAmbiguity> ambiguity(PointPair hinge, Set<String> wing) {
+    double length = plan.distance(hinge.first(), hinge.second()).value();
+    double farthest = 0;
+    for (String name : wing) {
+      farthest =
+          Math.max(farthest, Math.abs(plan.offset(name, hinge.first(), hinge.second()).value()));
+    }
+    List<String> points = plan.names().stream().filter(wing::contains).toList();
+    return farthest < NEAR * length
+        ? Optional.of(new MirrorAmbiguity(points, hinge, 2 * farthest))
+        : Optional.empty();
+  }
+}

@@ -1,0 +1,83 @@
+package datumpeg.analysis.adjust;
+
+import static datumpeg.analysis.adjust.ObservationCovariance.transposedProduct;
+
+import java.util.List;
+import java.util.Optional;
+import org.ejml.data.DMatrixRMaj;
+
+/** Gauss-Newton with step halving: linearise, adjust, move, until nothing moves. */
+final class PlanSolver {
+  private static final int MOST_STEPS = 100;
+  private static final int MOST_HALVINGS = 30;
+
+  /** After a step below this share of the network's size one more reaches the noise of doubles. */
+  private static final double SETTLED = 1e-9;
+
+  private PlanSolver() {}
+
+  /** Where the iteration ended, and the fit there if it settled. */
+  record Attempt(PlanState state, Optional<Fit> fit) {}
+
+  static Attempt solve(PlanState start, List<MeasuredDistance> distances) {
+    PlanState state = start;
+    for (int i = 0; i < MOST_STEPS; i++) {
+      Optional<Fit> fit = LeastSquares.adjust(state.linearised(distances)).complete();
+      if (fit.isEmpty()) {
+        return new Attempt(state, fit);
+      }
+      double[] corrections = corrections(state, fit.get());
+      if (largest(corrections) <= SETTLED * size(state)) {
+        return settled(state.moved(corrections, 1), distances);
+      }
+      state = improved(state, corrections, distances);
+    }
+    return new Attempt(state, Optional.empty());
+  }
+
+  private static Attempt settled(PlanState state, List<MeasuredDistance> distances) {
+    return new Attempt(
+        state,
+        LeastSquares.adjust(state.linearised(distances))
+            .complete()
+            .map(fit -> fit.withValues(state.values())));
+  }
+
+  /** The longest of the steps 1, 1/2, 1/4 ... that does not worsen the square sum. */
+  private static PlanState improved(
+      PlanState state, double[] corrections, List<MeasuredDistance> distances) {
+    double before = squareSum(state, distances);
+    double share = 1;
+    for (int i = 0; i < MOST_HALVINGS; i++) {
+      PlanState next = state.moved(corrections, share);
+      if (squareSum(next, distances) <= before * (1 + 1e-9) + 1e-18) {
+        return next;
+      }
+      share /= 2;
+    }
+    return state.moved(corrections, share);
+  }
+
+  private static double squareSum(PlanState state, List<MeasuredDistance> distances) {
+    LinearModel model = state.linearised(distances);
+    DMatrixRMaj whitened =
+        ObservationCovariance.of(model.observations()).whitened(model.reducedObservations());
+    return transposedProduct(whitened, whitened).get(0, 0);
+  }
+
+  private static double[] corrections(PlanState state, Fit fit) {
+    return state.unknowns().stream().mapToDouble(fit.parameters()::value).toArray();
+  }
+
+  private static double largest(double[] values) {
+    double largest = 0;
+    for (double value : values) {
+      largest = Math.max(largest, Math.abs(value));
+    }
+    return largest;
+  }
+
+  private static double size(PlanState state) {
+    return largest(state.values());
+  }
+}
