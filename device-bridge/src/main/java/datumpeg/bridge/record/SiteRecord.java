@@ -1,0 +1,65 @@
+package datumpeg.bridge.record;
+
+import datumpeg.bridge.record.entry.Head;
+import datumpeg.bridge.record.entry.JobRevisionEntry;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The measuring record of a site: rows are added and read, never altered. Thread-safe; several
+ * processes of one machine may have the same record open. Whoever opened it closes it.
+ *
+ * <p>Every method may throw {@link RecordUnavailableException} (locked, read-only, full, gone) and
+ * {@link RecordDamagedException} (what is stored cannot be made sense of).
+ */
+public interface SiteRecord extends AutoCloseable {
+
+  /** Every job with at least one row, by organisation and id. */
+  List<JobSummary> jobs();
+
+  /**
+   * The job of that id, whatever its organisation.
+   *
+   * @throws datumpeg.bridge.failure.InputException if several organisations have one
+   */
+  Optional<JobKey> findJob(String id);
+
+  Optional<StoredEntry<JobRevisionEntry>> newestRevision(JobKey job);
+
+  Optional<StoredEntry<JobRevisionEntry>> revision(JobKey job, int number);
+
+  /** All readings, voids, moves, tables and captures of the job; empty lists if there are none. */
+  JobLog log(JobKey job);
+
+  /** Whether a table with these bytes was entered for the job. */
+  boolean tableKnown(JobKey job, String sha256);
+
+  /**
+   * A new chain of rows, which stands in the record from its first entry on: merely opening writes
+   * nothing.
+   *
+   * @throws IllegalStateException if the record was opened for reading only
+   */
+  RecordSession openSession(SessionStart start);
+
+  /**
+   * Reads every row and says which are altered, missing or out of order. What it cannot know stands
+   * in {@link Verification#CANNOT_KNOW}.
+   *
+   * @param derived what the numbers beside readings are held against
+   * @param keptElsewhere heads that were noted outside this file; may be empty
+   */
+  Verification verify(DerivedNumber derived, List<Head> keptElsewhere);
+
+  /** The last row of every chain, by origin. */
+  List<Head> heads();
+
+  /**
+   * A number that changes when anyone else adds rows: another process, or another open record in
+   * this one. Cheap enough to ask for several times a second.
+   */
+  long changeCounter();
+
+  @Override
+  void close();
+}

@@ -1,0 +1,56 @@
+package datumpeg.bridge.record.sqlite;
+
+import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.JobSummary;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Sums up every job in one statement that reads indexes only. */
+final class JobSummaries {
+  private static final String ALL =
+      """
+      WITH counted AS (
+        SELECT job, organisation,
+               sum(n) FILTER (WHERE kind = 'reading') AS readings,
+               sum(n) FILTER (WHERE kind = 'void') AS voids,
+               max(last_at) AS last_at
+        FROM (SELECT job, organisation, kind, count(*) AS n, max(at) AS last_at
+              FROM entry WHERE job > '' GROUP BY job, organisation, kind)
+        GROUP BY job, organisation
+      ),
+      newest AS (
+        SELECT job, organisation, max(json_extract(body, '$.revision')) AS revision,
+               json_extract(body, '$.name') AS name
+        FROM entry WHERE kind = 'job-revision' GROUP BY job, organisation
+      )
+      SELECT organisation, job, coalesce(name, ''), coalesce(revision, 0), coalesce(readings, 0),
+             coalesce(voids, 0), last_at
+      FROM counted LEFT JOIN newest USING (job, organisation)
+      """;
+
+  private JobSummaries() {}
+
+  static List<JobSummary> all(Database database) throws SQLException {
+    List<JobSummary> summaries = new ArrayList<>();
+    try (ResultSet result = database.statement(ALL).executeQuery()) {
+      while (result.next()) {
+        summaries.add(
+            new JobSummary(
+                new JobKey(result.getString(1), result.getString(2)),
+                result.getString(3),
+                result.getInt(4),
+                result.getLong(5),
+                result.getLong(6),
+                Instant.parse(result.getString(7))));
+      }
+    }
+    summaries.sort(
+        Comparator.comparing((JobSummary summary) -> summary.key().organisation())
+            .thenComparing(summary -> summary.key().job()));
+    return summaries;
+  }
+}
