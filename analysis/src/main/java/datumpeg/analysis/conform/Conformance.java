@@ -1,0 +1,74 @@
+package datumpeg.analysis.conform;
+
+import datumpeg.analysis.stat.Normal;
+import datumpeg.analysis.stat.StudentizedRange;
+import datumpeg.analysis.uncertainty.Estimate;
+
+/** Probabilities that a true value lies within its limits, given what was measured. */
+public final class Conformance {
+  private Conformance() {}
+
+  /**
+   * p = Φ((T_U − y)/u) − Φ((T_L − y)/u), with Φ taken as 1 or 0 where a limit is absent (JCGM
+   * 106:2012, 7.3 and 7.4). With u = 0 it is 1 on or inside the limits, else 0.
+   */
+  public static double probabilityWithin(Estimate deviation, Limits limits) {
+    double u = deviation.standardUncertainty();
+    double y = deviation.value();
+    double lower = limits.lower().orElse(Double.NEGATIVE_INFINITY);
+    double upper = limits.upper().orElse(Double.POSITIVE_INFINITY);
+    if (u == 0) {
+      return y >= lower && y <= upper ? 1 : 0;
+    }
+    double below = Double.isInfinite(upper) ? 1 : Normal.cdf((upper - y) / u);
+    double beneath = Double.isInfinite(lower) ? 0 : Normal.cdf((lower - y) / u);
+    return Math.max(0, below - beneath);
+  }
+
+  /**
+   * A bound on the probability that the true spread of n points is at most the limit, whatever the
+   * true levels are.
+   *
+   * <p>The observed spread is at least the observed difference of the two truly extreme points, so
+   * accepting below limit − z·√2·u accepts wrongly in at most Φ(−z). It exceeds the true spread by
+   * at most the range of the n errors, so rejecting above limit + w·u rejects wrongly in at most 1
+   * − F(w; n), F being the distribution of the range of n standard normals. The two meet at ½.
+   *
+   * @param spread observed, not negative
+   * @param standardUncertainty of one point; for correlated points the greatest standard
+   *     uncertainty of a difference of two, divided by √2
+   * @param n number of points, at least 2
+   * @param limit greatest permitted spread
+   */
+  public static double probabilityOfSpread(
+      double spread, double standardUncertainty, int n, double limit) {
+    if (standardUncertainty == 0) {
+      return spread <= limit ? 1 : 0;
+    }
+    if (spread <= limit) {
+      return Normal.cdf((limit - spread) / (Math.sqrt(2) * standardUncertainty));
+    }
+    double exceeded = (spread - limit) / standardUncertainty;
+    return Math.min(0.5, 1 - StudentizedRange.cdf(exceeded, n));
+  }
+
+  /**
+   * The standard uncertainty at which a value like this one would be decided.
+   *
+   * @param deviation the value found
+   * @return greatest standard uncertainty that gives a probability of at least accept, or at most
+   *     reject; 0 when the value sits on a limit
+   */
+  public static double standardUncertaintyToDecide(
+      double deviation, Limits limits, DecisionRule rule) {
+    double margin =
+        Math.min(
+            Math.abs(limits.upper().orElse(Double.POSITIVE_INFINITY) - deviation),
+            Math.abs(deviation - limits.lower().orElse(Double.NEGATIVE_INFINITY)));
+    boolean inside =
+        deviation <= limits.upper().orElse(Double.POSITIVE_INFINITY)
+            && deviation >= limits.lower().orElse(Double.NEGATIVE_INFINITY);
+    double z = inside ? Normal.quantile(rule.accept()) : -Normal.quantile(rule.reject());
+    return margin / z;
+  }
+}

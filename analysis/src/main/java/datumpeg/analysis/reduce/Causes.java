@@ -1,0 +1,261 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.conform.Limits;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.measuring.Axis;
+import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Plumbing;
+import datumpeg.analysis.remedy.Shifting;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Groups outcomes by what is behind them, so that each thing wrong is told once. */
+final class Causes {
+  private final Remedies remedies;
+  private final SetOut setOut;
+
+  Causes(Remedies remedies, SetOut setOut) {
+    this.remedies = remedies;
+    this.setOut = setOut;
+  }
+
+  /** The causes, nonconforming before undecided, the one furthest beyond its limits first. */
+  List<Cause> of(List<Outcome> outcomes) {
+    Map<String, List<Outcome>> groups = new LinkedHashMap<>();
+    for (Outcome outcome : outcomes) {
+      if (!outcome.stale() && isOpen(outcome)) {
+        groups.computeIfAbsent(key(outcome, outcomes), key -> new ArrayList<>()).add(outcome);
+      }
+    }
+    List<List<Outcome>> ordered = new ArrayList<>(groups.values());
+    ordered.sort(
+        Comparator.comparing((List<Outcome> group) -> kind(group) != Verdict.NONCONFORMING)
+            .thenComparing(
+                Comparator.comparingDouble((List<Outcome> group) -> severity(worst(group)))
+                    .reversed()));
+    List<Cause> causes = new ArrayList<>();
+    ordered.forEach(group -> causes.add(cause(group, outcomes)));
+    stale(outcomes, causes);
+    return causes;
+  }
+
+  private static boolean isOpen(Outcome outcome) {
+    return outcome.is(Verdict.NONCONFORMING) || outcome.is(Verdict.UNDECIDED);
+  }
+
+  /** What is behind an outcome: the slab's shape, one column, one row of frames, … */
+  private static String key(Outcome outcome, List<Outcome> all) {
+    String target = outcome.target();
+    return switch (outcome.check()) {
+      case "slab-size", "slab-diagonals", "slab-square" -> "slab shape";
+      case "slab-level", "slab-level-point" -> "slab level";
+      case "column-plumb" -> "column " + target.substring(0, target.indexOf('/'));
+      case "portal-plumb" -> portalKey(target, all);
+      case "frame-spacing", "spacing-match" -> "spacing " + target.charAt(0);
+      case "overall-length" -> "spacing " + target;
+      default -> outcome.check() + " " + target;
+    };
+  }
+
+  /** A portal's mean lean belongs to its worst open column, if it has one. */
+  private static String portalKey(String target, List<Outcome> all) {
+    String number = target.substring(0, target.indexOf('/'));
+    return all.stream()
+        .filter(outcome -> outcome.check().equals("column-plumb"))
+        .filter(outcome -> outcome.target().substring(1).equals(number + "/across"))
+        .filter(Causes::isOpen)
+        .max(Comparator.comparingDouble(Causes::severity))
+        .map(column -> "column " + column.target().substring(0, column.target().indexOf('/')))
+        .orElse("portal " + number);
+  }
+
+  private static Verdict kind(List<Outcome> group) {
+    return group.stream().anyMatch(outcome -> outcome.is(Verdict.NONCONFORMING))
+        ? Verdict.NONCONFORMING
+        : Verdict.UNDECIDED;
+  }
+
+  /** How far a deviation is beyond its limit, as a multiple of the limit. */
+  private static double severity(Outcome outcome) {
+    Limits limits = outcome.limits().orElseThrow();
+    double limit =
+        outcome.deviation() < 0
+            ? -limits.lower().orElse(Double.NEGATIVE_INFINITY)
+            : limits.upper().orElse(Double.POSITIVE_INFINITY);
+    return Math.abs(outcome.deviation()) / Math.max(limit, 1e-6);
+  }
+
+  private static Outcome worst(List<Outcome> group) {
+    Verdict kind = kind(group);
+    return group.stream()
+        .filter(outcome -> outcome.is(kind))
+        .max(
+            Comparator.comparingDouble(Causes::severity)
+                .thenComparing(Outcome::target, Comparator.reverseOrder()))
+        .orElseThrow();
+  }
+
+  private Cause cause(List<Outcome> group, List<Outcome> all) {
+    Outcome worst = worst(group);
+    Verdict kind = kind(group);
+    String action = kind == Verdict.UNDECIDED ? worst.remedy() : action(worst, all);
+    return new Cause(
+        kind,
+        kind == Verdict.UNDECIDED
+            ? "Too close to call: " + sentence(worst, all)
+            : capital(sentence(worst, all)),
+        action,
+        group.stream().map(outcome -> outcome.check() + " " + outcome.target()).toList());
+  }
+
+  private static String capital(String sentence) {
+    return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+  }
+
+  private String sentence(Outcome worst, List<Outcome> all) {
+    String target = worst.target();
+    String amount = Millimetres.with(worst.deviation(), worst.expandedUncertainty());
+    boolean plus = worst.deviation() > 0;
+    return switch (worst.check()) {
+      case "slab-square" ->
+          "the slab is out of square: corner "
+              + target
+              + " is "
+              + (plus ? "wider" : "narrower")
+              + " than designed by "
+              + amount
+              + " over its shorter side"
+              + diagonalsAgree(all)
+              + ".";
+      case "slab-diagonals" -> "the slab's diagonals differ by " + amount + ".";
+      case "slab-size" ->
+          "slab side " + target + " is " + amount + (plus ? " too long." : " too short.");
+      case "slab-level" -> "the slab's levels spread over " + amount + " (" + worst.aside() + ").";
+      case "slab-level-point" ->
+          target + " lies " + amount + (plus ? " above" : " below") + " the slab's mean level.";
+      case "seat-level" ->
+          "the seats under the bases spread over " + amount + " (" + worst.aside() + ").";
+      case "column-plumb" ->
+          "column "
+              + target.substring(0, target.indexOf('/'))
+              + " leans "
+              + amount
+              + " toward "
+              + Plumbing.towards(
+                  target.endsWith("/along") ? Axis.ALONG : Axis.ACROSS, worst.deviation())
+              + " over its height.";
+      case "portal-plumb" ->
+          "portal "
+              + target.substring(0, target.indexOf('/'))
+              + " leans "
+              + amount
+              + " toward "
+              + Plumbing.towards(Axis.ACROSS, worst.deviation())
+              + " on average.";
+      case "frame-spacing" ->
+          "bay " + target + " is " + amount + (plus ? " too long." : " too short.");
+      case "spacing-match" ->
+          "bay "
+              + target
+              + " is "
+              + amount
+              + (plus ? " wider" : " narrower")
+              + " at the eave than at the base.";
+      case "overall-length" ->
+          "side "
+              + target
+              + " is "
+              + amount
+              + (plus ? " too long" : " too short")
+              + " between its end faces.";
+      case "clear-span" ->
+          "the clear span at frame "
+              + target
+              + " is "
+              + amount
+              + (plus ? " too wide." : " too narrow.");
+      case "rafter-pair" ->
+          "rafter pair "
+              + target
+              + " is "
+              + amount
+              + (plus ? " too wide" : " too narrow")
+              + " between its tips.";
+      case "line-parallel" ->
+          "the column lines " + (plus ? "spread" : "close") + " by " + amount + " toward end n.";
+      default -> worst.check() + " " + target + " is off by " + amount + ".";
+    };
+  }
+
+  private static String diagonalsAgree(List<Outcome> all) {
+    return all.stream()
+            .anyMatch(o -> o.check().equals("slab-diagonals") && o.is(Verdict.CONFORMING))
+        ? ", though its diagonals agree"
+        : "";
+  }
+
+  private String action(Outcome worst, List<Outcome> all) {
+    if (!worst.check().equals("frame-spacing")) {
+      return worst.remedy();
+    }
+    int slash = worst.target().indexOf('/');
+    String feature = worst.target().substring(slash + 1);
+    String side =
+        worst.target().substring(0, 1).matches("[A-Z]") ? worst.target().substring(0, 1) : "";
+    Map<String, Double> moves =
+        Shifting.moves(positions(side, feature, all), worst.expandedUncertainty());
+    boolean movable =
+        feature.equals("base") ? remedies.movability().bases() : remedies.movability().tops();
+    if (moves.isEmpty()) {
+      return worst.remedy();
+    }
+    String words = Shifting.words(moves);
+    return movable
+        ? "Shift " + words + ", then read the bays again."
+        : "The " + feature + "s are fixed by now: ask the engineer before shifting " + words + ".";
+  }
+
+  /** Deviations of the frames of a row from their places, on the first measured frame as origin. */
+  private Map<String, Double> positions(String side, String feature, List<Outcome> all) {
+    Map<String, Double> positions = new LinkedHashMap<>();
+    double sum = 0;
+    for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
+      String target = side + number + "-" + side + (number + 1) + "/" + feature;
+      Outcome bay =
+          all.stream()
+              .filter(o -> o.check().equals("frame-spacing") && o.target().equals(target))
+              .findFirst()
+              .orElse(null);
+      if (bay == null) {
+        return Map.of();
+      }
+      positions.putIfAbsent(side + number, sum);
+      sum += bay.deviation();
+      positions.put(side + (number + 1), sum);
+    }
+    return positions;
+  }
+
+  private static void stale(List<Outcome> outcomes, List<Cause> causes) {
+    List<String> stale =
+        outcomes.stream()
+            .filter(Outcome::stale)
+            .map(outcome -> outcome.check() + " " + outcome.target())
+            .toList();
+    if (!stale.isEmpty()) {
+      causes.add(
+          new Cause(
+              Verdict.UNDECIDED,
+              "Something was moved after it was measured, so "
+                  + (stale.size() == 1 ? "one outcome is" : stale.size() + " outcomes are")
+                  + " stale.",
+              "Measure again: " + String.join(", ", stale) + ".",
+              stale));
+    }
+  }
+}

@@ -1,0 +1,23 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.measuring.Reading;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What one check made of a stage's readings.
+ *
+ * @param used the readings it looked at, whether or not an outcome came of them
+ */
+record CheckResult(
+    List<Outcome> outcomes,
+    List<Note> notes,
+    Map<String, PointEstimate> points,
+    Map<String, LevelEstimate> levels,
+    List<Reading> used) {
+
+  static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {
+    return new CheckResult(outcomes, notes, Map.of(), Map.of(), used);
+  }
+}

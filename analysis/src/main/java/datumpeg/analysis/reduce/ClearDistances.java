@@ -1,0 +1,120 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.building.GridMark;
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.uncertainty.Linearised;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Distances straight across the building: clear span between columns, tip distance of rafter pairs,
+ * and whether the column lines run parallel (clear span at end n − at end 1).
+ */
+final class ClearDistances implements Check {
+  private final Job job;
+  private final OutcomeMaker outcomes;
+
+  ClearDistances(Job job, OutcomeMaker outcomes) {
+    this.job = job;
+    this.outcomes = outcomes;
+  }
+
+  @Override
+  public CheckResult of(StageReadings stage) {
+    List<Reading> used = stage.where(ClearDistances::isAcross);
+    Optional<DirectValues> direct = DirectValues.of(used, stage, r -> name(r.target()));
+    if (direct.isEmpty()) {
+      return CheckResult.of(List.of(), List.of(), List.of());
+    }
+    DirectValues values = direct.get();
+    List<Outcome> found = new ArrayList<>();
+    for (int number : job.setOut().portalFrameNumbers()) {
+      for (String feature : List.of("base", "eave")) {
+        clearSpan(values, number, feature, stage).ifPresent(found::add);
+      }
+    }
+    for (int number : job.setOut().portalFrameNumbers()) {
+      rafterPair(values, number, stage).ifPresent(found::add);
+    }
+    parallel(values, stage).ifPresent(found::add);
+    return CheckResult.of(found, values.notes(), used);
+  }
+
+  private static boolean isAcross(Target target) {
+    if (target.quantity() != MeasuredQuantity.DISTANCE) {
+      return false;
+    }
+    PointName one = target.first();
+    PointName other = target.second();
+    return List.of("base", "eave", "tip", "line").contains(one.feature())
+        && one.feature().equals(other.feature())
+        && one.part().equals(other.part())
+        && one.gridMark().map(GridMark::number).equals(other.gridMark().map(GridMark::number))
+        && one.gridMark().isPresent();
+  }
+
+  private static String name(Target target) {
+    return target.first().gridMark().orElseThrow().number() + "/" + target.first().feature();
+  }
+
+  private Optional<Outcome> clearSpan(
+      DirectValues values, int number, String feature, StageReadings stage) {
+    String name = number + "/" + feature;
+    return value(
+        "clear-span", name, name, OptionalDouble.of(job.setOut().clearSpanMetres()), values, stage);
+  }
+
+  private Optional<Outcome> rafterPair(DirectValues values, int number, StageReadings stage) {
+    return value(
+        "rafter-pair",
+        Integer.toString(number),
+        number + "/tip",
+        job.setOut().tipDistanceMetres(),
+        values,
+        stage);
+  }
+
+  private Optional<Outcome> value(
+      String check,
+      String target,
+      String name,
+      OptionalDouble nominal,
+      DirectValues values,
+      StageReadings stage) {
+    if (!values.values().contains(name)) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        outcomes.signed(
+            check,
+            target,
+            nominal,
+            values.values().estimate(name),
+            nominal.orElse(values.values().value(name)),
+            stage.evidence(values.readingsOf(List.of(name)))));
+  }
+
+  private Optional<Outcome> parallel(DirectValues values, StageReadings stage) {
+    String first = "1/line";
+    String last = job.setOut().building().portalFrameCount() + "/line";
+    if (!values.values().contains(first) || !values.values().contains(last)) {
+      return Optional.empty();
+    }
+    Linearised difference = values.values().quantity(last).minus(values.values().quantity(first));
+    return Optional.of(
+        outcomes.signedWithAside(
+            "line-parallel",
+            "A-B",
+            difference.estimate(),
+            job.setOut().clearSpanMetres(),
+            stage.evidence(values.readingsOf(List.of(first, last))),
+            ""));
+  }
+}

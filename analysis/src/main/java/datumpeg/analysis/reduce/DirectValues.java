@@ -1,0 +1,87 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.adjust.Adjustment;
+import datumpeg.analysis.adjust.Fit;
+import datumpeg.analysis.adjust.LeastSquares;
+import datumpeg.analysis.adjust.LinearModel;
+import datumpeg.analysis.adjust.ObservationEquation;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.uncertainty.JointEstimate;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+
+/**
+ * Values read directly, each from its own readings: one unknown a target, the weighted mean of its
+ * readings, with the errors they share known together. As observed, not adjusted to each other.
+ *
+ * @param values by target text or other name, known together
+ * @param readings by the same names
+ * @param notes about targets whose readings contradict each other
+ */
+record DirectValues(JointEstimate values, Map<String, List<Reading>> readings, List<Note> notes) {
+
+  /**
+   * Two readings of one target further apart than this probability allows contradict each other.
+   */
+  static final double SIGNIFICANCE = 0.05;
+
+  /** Values by their targets' texts. */
+  static Optional<DirectValues> of(List<Reading> used, StageReadings stage) {
+    return of(used, stage, reading -> reading.target().text());
+  }
+
+  /** Values by names of the caller's; readings of one name read one value. */
+  static Optional<DirectValues> of(
+      List<Reading> used, StageReadings stage, Function<Reading, String> name) {
+    Map<String, List<Reading>> byTarget = new TreeMap<>();
+    used.forEach(
+        reading ->
+            byTarget.computeIfAbsent(name.apply(reading), key -> new ArrayList<>()).add(reading));
+    List<ObservationEquation> equations = new ArrayList<>();
+    byTarget.forEach(
+        (target, of) ->
+            of.forEach(
+                reading ->
+                    equations.add(
+                        new ObservationEquation(
+                            stage.observation(reading), Map.of(target, sign(reading)), 0))));
+    if (equations.isEmpty()) {
+      return Optional.empty();
+    }
+    Adjustment<Fit> adjustment =
+        LeastSquares.adjust(new LinearModel(List.copyOf(byTarget.keySet()), equations));
+    return adjustment
+        .complete()
+        .map(fit -> new DirectValues(fit.parameters(), byTarget, notes(fit, byTarget)));
+  }
+
+  /** On face 2 a tilt meter reads the lean with the other sign. */
+  private static double sign(Reading reading) {
+    return reading.face() == 2 ? -1 : 1;
+  }
+
+  List<Reading> readingsOf(List<String> targets) {
+    return targets.stream()
+        .flatMap(target -> readings.getOrDefault(target, List.of()).stream())
+        .toList();
+  }
+
+  private static List<Note> notes(Fit fit, Map<String, List<Reading>> byTarget) {
+    Map<String, Note> notes = new LinkedHashMap<>();
+    fit.suspectedSlip(SIGNIFICANCE)
+        .ifPresent(
+            slip ->
+                byTarget.forEach(
+                    (target, of) -> {
+                      if (of.stream().anyMatch(r -> slip.observationIds().contains(r.id()))) {
+                        notes.put(target, SlipNotes.contradiction(target, of));
+                      }
+                    }));
+    return List.copyOf(notes.values());
+  }
+}

@@ -1,0 +1,68 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Target;
+
+/**
+ * A row of like points along the building: the bases or eaves of one side, or the apexes.
+ *
+ * @param feature base, eave or apex
+ * @param side A or B; empty for apexes
+ */
+record FrameRow(String feature, String side) implements Comparable<FrameRow> {
+
+  /** Whether a target is a distance between two frames of one row. */
+  static boolean holds(Target target) {
+    return target.quantity() == MeasuredQuantity.DISTANCE
+        && isRowPoint(target.first())
+        && isRowPoint(target.second())
+        && of(target.first()).equals(of(target.second()))
+        && number(target.first()) != number(target.second());
+  }
+
+  private static boolean isRowPoint(PointName point) {
+    return switch (point.feature()) {
+      case "base", "eave" -> point.gridMark().isPresent();
+      case "apex" -> point.frameNumber().isPresent();
+      default -> false;
+    };
+  }
+
+  static FrameRow of(PointName point) {
+    return new FrameRow(
+        point.feature(),
+        point.gridMark().map(mark -> Character.toString(mark.letter())).orElse(""));
+  }
+
+  static int number(PointName point) {
+    return point.gridMark().map(mark -> mark.number()).or(point::frameNumber).orElseThrow();
+  }
+
+  /** The station of a frame on this row, at its centre line. */
+  String station(int number) {
+    return feature + "." + side + number;
+  }
+
+  /** How the spacing of two frames on this row is named, such as A1-A2/base or 1-2/apex. */
+  String spacing(int from, int to) {
+    return side + from + "-" + side + to + "/" + feature;
+  }
+
+  /** What the faces named add to the distance between centre lines, in metres. */
+  static double faceOffsetMetres(Target target, SetOut setOut) {
+    return beyondCentreMetres(target.second(), setOut) - beyondCentreMetres(target.first(), setOut);
+  }
+
+  private static double beyondCentreMetres(PointName point, SetOut setOut) {
+    int number = number(point);
+    return setOut.portalFrameXMetres(number, point.face().orElseThrow())
+        - setOut.portalFrameXMetres(number);
+  }
+
+  @Override
+  public int compareTo(FrameRow other) {
+    return (feature + side).compareTo(other.feature + other.side);
+  }
+}

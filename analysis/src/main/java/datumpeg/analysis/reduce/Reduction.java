@@ -1,0 +1,159 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Meter;
+import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.remedy.Movability;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * From a job and its readings in force to everything that follows from them. A pure function: equal
+ * inputs give equal findings, whatever the order of the readings.
+ */
+public final class Reduction {
+  private final Job job;
+  private final String jobDigest;
+  private final List<Check> checks;
+
+  /**
+   * @param jobDigest names the revision of the job file, and is passed through to the findings
+   */
+  public Reduction(Job job, String jobDigest) {
+    this.job = job;
+    this.jobDigest = jobDigest;
+    OutcomeMaker outcomes = new OutcomeMaker(job);
+    this.checks =
+        List.of(
+            new SlabShape(job, outcomes),
+            new SlabLevel(job, outcomes),
+            new ClearDistances(job, outcomes),
+            new FrameSpacing(job, outcomes),
+            new ColumnPlumb(job, outcomes));
+  }
+
+  /**
+   * Reduces all stages that have readings.
+   *
+   * @param inForce readings that no void names, of any stages
+   * @param moved what was moved, in order
+   * @throws IllegalArgumentException if a reading names a stage or point the job does not have
+   */
+  public Findings reduce(List<Reading> inForce, List<MovedThing> moved) {
+    Evidence.Rounds rounds = Evidence.Rounds.of(inForce, moved);
+    Map<String, List<Reading>> byStage = new LinkedHashMap<>();
+    job.stages().forEach(stage -> byStage.put(stage.id(), new ArrayList<>()));
+    for (Reading reading : inForce) {
+      List<Reading> ofStage = byStage.get(reading.stage());
+      if (ofStage == null) {
+        throw new IllegalArgumentException(
+            "The reading "
+                + reading.id()
+                + " names stage "
+                + reading.stage()
+                + ", which the job does not have; it has "
+                + String.join(", ", byStage.keySet())
+                + ".");
+      }
+      ofStage.add(reading);
+    }
+    List<StageFindings> stages = new ArrayList<>();
+    for (Stage stage : job.stages()) {
+      List<Reading> ofStage = byStage.getOrDefault(stage.id(), List.of());
+      if (!ofStage.isEmpty()) {
+        stages.add(reduceStage(stage, ofStage, rounds));
+      }
+    }
+    return new Findings(job.identity().id(), jobDigest, stages);
+  }
+
+  private StageFindings reduceStage(Stage stage, List<Reading> ofStage, Evidence.Rounds rounds) {
+    StageReadings readings = new StageReadings(job, ofStage, rounds);
+    Remedies remedies = new Remedies(Movability.at(stage.id(), job.stages()), job.decision());
+    List<Outcome> outcomes = new ArrayList<>();
+    List<Note> notes = new ArrayList<>();
+    Map<String, PointEstimate> points = new LinkedHashMap<>();
+    Map<String, LevelEstimate> levels = new LinkedHashMap<>();
+    Set<String> used = new HashSet<>();
+    for (Check check : checks) {
+      CheckResult result = check.of(readings);
+      result.outcomes().forEach(outcome -> outcomes.add(remedies.apply(outcome)));
+      notes.addAll(result.notes());
+      points.putAll(result.points());
+      levels.putAll(result.levels());
+      result.used().forEach(reading -> used.add(reading.id()));
+    }
+    notes.addAll(answers(stage, readings));
+    notes.addAll(assumptions(readings));
+    notes.addAll(unused(readings, used));
+    List<Cause> causes = new Causes(remedies, job.setOut()).of(outcomes);
+    return new StageFindings(
+        stage.id(),
+        ofStage.size(),
+        outcomes,
+        points,
+        levels,
+        causes,
+        notes,
+        new Answers(stage).of(outcomes, causes, notes));
+  }
+
+  private static List<Note> answers(Stage stage, StageReadings readings) {
+    return readings.where(target -> target.quantity() == MeasuredQuantity.ATTRIBUTE).stream()
+        .sorted(Comparator.comparing(Reading::at).thenComparing(Reading::id))
+        .map(
+            reading ->
+                new Note(
+                    Note.Kind.ANSWERED,
+                    stage
+                            .questions()
+                            .getOrDefault(reading.target().question(), reading.target().question())
+                        + " "
+                        + (reading.valueSi() == 1 ? "Yes." : "No.")
+                        + (reading.note().isEmpty() ? "" : " " + reading.note()),
+                    List.of(reading.id())))
+        .toList();
+  }
+
+  /** Meters the job does not describe, each said once. */
+  private List<Note> assumptions(StageReadings readings) {
+    Set<String> stated = new TreeSet<>();
+    for (Reading reading : readings.all()) {
+      if (reading.target().quantity() != MeasuredQuantity.ATTRIBUTE
+          && !job.meters().containsKey(reading.meter())) {
+        stated.add(Meter.assumed(reading.meter(), reading.target().quantity()).stated());
+      }
+    }
+    return stated.stream()
+        .map(text -> new Note(Note.Kind.ASSUMED, "Accuracy of a meter: " + text + ".", List.of()))
+        .toList();
+  }
+
+  private static List<Note> unused(StageReadings readings, Set<String> used) {
+    List<Reading> left =
+        readings.all().stream()
+            .filter(reading -> reading.target().quantity() != MeasuredQuantity.ATTRIBUTE)
+            .filter(reading -> !used.contains(reading.id()))
+            .toList();
+    if (left.isEmpty()) {
+      return List.of();
+    }
+    Set<String> targets = new TreeSet<>();
+    left.forEach(r -> targets.add(r.target().quantity().text() + " " + r.target().text()));
+    return List.of(
+        new Note(
+            Note.Kind.INFORMATION,
+            "Recorded, but no check uses it: " + String.join(", ", targets) + ".",
+            left.stream().map(Reading::id).toList()));
+  }
+}

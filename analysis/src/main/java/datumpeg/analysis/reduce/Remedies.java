@@ -1,0 +1,129 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.conform.Conformance;
+import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.measuring.Axis;
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Movability;
+import datumpeg.analysis.remedy.Plumbing;
+import datumpeg.analysis.uncertainty.Estimate;
+
+/** Puts to each outcome what to do about it at its stage. */
+final class Remedies {
+  private final Movability movability;
+  private final DecisionRule decision;
+
+  Remedies(Movability movability, DecisionRule decision) {
+    this.movability = movability;
+    this.decision = decision;
+  }
+
+  Movability movability() {
+    return movability;
+  }
+
+  /** The outcome with its remedy; one that already has it, or needs none, is left as it is. */
+  Outcome apply(Outcome outcome) {
+    if (outcome.stale()) {
+      return outcome.withRemedy("Something was moved since: measure it again.");
+    }
+    if (!outcome.remedy().isEmpty()) {
+      return outcome;
+    }
+    if (outcome.is(Verdict.UNDECIDED)) {
+      return outcome.withRemedy(whatWouldDecide(outcome));
+    }
+    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(words(outcome)) : outcome;
+  }
+
+  /** What uncertainty would decide a value like this one. */
+  String whatWouldDecide(Outcome outcome) {
+    double needed =
+        outcome
+                .limits()
+                .map(
+                    limits ->
+                        Conformance.standardUncertaintyToDecide(
+                            outcome.deviation(), limits, decision))
+                .orElse(0.0)
+            * Estimate.COVERAGE_FACTOR;
+    double has = outcome.standardUncertainty() * Estimate.COVERAGE_FACTOR;
+    String chance = LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0);
+    if (needed < 0.0002) {
+      return "Too close to call ("
+          + chance
+          + " % sure it conforms): it sits on its limit, and no"
+          + " measuring will tell; ask who set the limit, or bring it nearer to the plan.";
+    }
+    return "Too close to call ("
+        + chance
+        + " % sure it conforms): U would have to come down from "
+        + Millimetres.of(has)
+        + " to "
+        + Millimetres.of(Math.min(needed, has))
+        + ". Measure it again, or with a better meter.";
+  }
+
+  private String words(Outcome outcome) {
+    return switch (outcome.check()) {
+      case "column-plumb" -> plumb(outcome);
+      case "portal-plumb" -> "Bring its columns upright, the worse one first.";
+      case "slab-size", "slab-square", "slab-diagonals" ->
+          "Concrete does not move: set the lines square by their own diagonals, not from this edge.";
+      case "slab-level", "slab-level-point" ->
+          "Pack the bases to one level; ask the engineer where a point is beyond packing.";
+      case "seat-level" -> "Pack the bases to one level.";
+      case "clear-span", "line-parallel" -> across(outcome);
+      case "rafter-pair" -> rafterPair(outcome);
+      case "frame-spacing", "spacing-match", "overall-length" -> along(outcome);
+      default -> "Ask the engineer.";
+    };
+  }
+
+  private String plumb(Outcome outcome) {
+    int slash = outcome.target().indexOf('/');
+    Axis axis = outcome.target().endsWith("/along") ? Axis.ALONG : Axis.ACROSS;
+    return Plumbing.remedy(outcome, outcome.target().substring(0, slash), axis, movability);
+  }
+
+  private String across(Outcome outcome) {
+    boolean movable = outcome.target().endsWith("/eave") ? movability.tops() : movability.bases();
+    String move =
+        (outcome.deviation() > 0
+                ? "Bring the two sides together by "
+                : "Bring the two sides apart by ")
+            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
+    return movable ? move + "." : fixed(move);
+  }
+
+  private String rafterPair(Outcome outcome) {
+    String move =
+        (outcome.deviation() > 0 ? "Close the tips by " : "Open the tips by ")
+            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
+    return movability.tops() ? move + "." : fixed(move);
+  }
+
+  private String along(Outcome outcome) {
+    boolean aloft =
+        outcome.target().endsWith("/eave")
+            || outcome.target().endsWith("/apex")
+            || outcome.check().equals("spacing-match");
+    boolean movable = aloft ? movability.tops() : movability.bases();
+    String move =
+        (outcome.deviation() > 0 ? "Shorten " : "Lengthen ")
+            + outcome.target()
+            + " by "
+            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
+    return movable ? move + "." : fixed(move);
+  }
+
+  private static String fixed(String move) {
+    return "It is fixed by now; ask the engineer. In words of movement: "
+        + Character.toLowerCase(move.charAt(0))
+        + move.substring(1)
+        + ".";
+  }
+}

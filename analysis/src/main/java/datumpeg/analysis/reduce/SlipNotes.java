@@ -1,0 +1,95 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.adjust.AdjustedObservation;
+import datumpeg.analysis.adjust.Fit;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.remedy.Millimetres;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The words for readings that contradict each other. Nothing is dropped or corrected. */
+final class SlipNotes {
+  private SlipNotes() {}
+
+  /** One target read several times, with values that cannot all be right. */
+  static Note contradiction(String target, List<Reading> readings) {
+    double least = readings.stream().mapToDouble(Reading::valueSi).min().orElse(0);
+    double most = readings.stream().mapToDouble(Reading::valueSi).max().orElse(0);
+    boolean tilt = readings.get(0).target().quantity() == MeasuredQuantity.TILT;
+    String spread =
+        tilt
+            ? LengthDisplay.decimal(StrictMath.toDegrees(most - least), 3) + " deg"
+            : Millimetres.of(most - least);
+    return new Note(
+        Note.Kind.SLIP_SUSPECTED,
+        "The readings of "
+            + target
+            + " contradict each other by "
+            + spread
+            + (tilt ? " (faces apart)" : "")
+            + ", more than their uncertainty explains. Read it again; void the wrong one.",
+        readings.stream().map(Reading::id).sorted().toList());
+  }
+
+  /** A network whose observations do not fit together, with what can be said of where. */
+  static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
+    boolean agrees = fit.test().map(test -> test.agrees(DirectValues.SIGNIFICANCE)).orElse(true);
+    if (agrees) {
+      return Optional.empty();
+    }
+    Map<String, Reading> byId =
+        readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
+    List<String> suspects =
+        fit.suspectedSlip(DirectValues.SIGNIFICANCE)
+            .map(datumpeg.analysis.adjust.SuspectedSlip::observationIds)
+            .orElse(List.of());
+    String probability =
+        fit.test().map(test -> LengthDisplay.decimal(test.probability() * 100, 2)).orElse("");
+    String head =
+        "The readings of "
+            + network
+            + " do not fit together (chance "
+            + (probability.equals("0.00") ? "below 0.01" : probability)
+            + " %).";
+    return Optional.of(
+        new Note(
+            Note.Kind.SLIP_SUSPECTED,
+            head + " " + where(fit, suspects, byId),
+            ids(suspects, byId)));
+  }
+
+  private static List<String> ids(List<String> suspects, Map<String, Reading> byId) {
+    return suspects.stream().filter(byId::containsKey).sorted().toList();
+  }
+
+  private static String where(Fit fit, List<String> suspects, Map<String, Reading> byId) {
+    List<String> targets =
+        suspects.stream()
+            .filter(byId::containsKey)
+            .map(id -> byId.get(id).target().text())
+            .distinct()
+            .sorted()
+            .toList();
+    if (targets.isEmpty()) {
+      return "No single reading explains it. Nothing was dropped; read them again.";
+    }
+    if (targets.size() == 1 && suspects.size() == 1) {
+      AdjustedObservation suspect = fit.observation(suspects.get(0));
+      double slip = suspect.estimatedSlip().orElse(0);
+      return "Most likely "
+          + targets.get(0)
+          + " reads "
+          + Millimetres.of(slip)
+          + (slip > 0 ? " too long" : " too short")
+          + ". Nothing was dropped; read it again and void the wrong one.";
+    }
+    return "There is a slip, but it cannot be told which of "
+        + String.join(", ", targets)
+        + " it is in. Nothing was dropped; read them again.";
+  }
+}

@@ -1,0 +1,106 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.adjust.CommonPart;
+import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Meter;
+import datumpeg.analysis.measuring.MeterAccuracy;
+import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Target;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Predicate;
+
+/**
+ * One stage's readings in force, each target's latest round only, with the accuracy of each.
+ *
+ * <p>Accuracy: see {@link MeterAccuracy}. Each reading also meets its points a little beside where
+ * the last one did: their definitional uncertainties (VIM 2.27) add to the independent part.
+ */
+final class StageReadings {
+  /** No reading is better than this: keeps weights finite for a meter stated as exact. */
+  private static final double LEAST_STANDARD_UNCERTAINTY = 1e-7;
+
+  private final Job job;
+  private final List<Reading> latest;
+  private final Evidence.Rounds rounds;
+
+  StageReadings(Job job, List<Reading> ofStage, Evidence.Rounds rounds) {
+    this.job = job;
+    this.rounds = rounds;
+    Map<Target, Integer> latestRound = new HashMap<>();
+    ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
+    this.latest =
+        ofStage.stream()
+            .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
+            .sorted(Comparator.comparing(Reading::id))
+            .toList();
+  }
+
+  /** The readings of targets that fit, ordered by their ids. */
+  List<Reading> where(Predicate<Target> fits) {
+    return latest.stream().filter(reading -> fits.test(reading.target())).toList();
+  }
+
+  List<Reading> all() {
+    return latest;
+  }
+
+  Evidence evidence(List<Reading> readings) {
+    return Evidence.of(readings, rounds);
+  }
+
+  /** The round a target would be measured in now. */
+  int currentRound(Target target) {
+    return MovedThing.roundOf(target, rounds.moved());
+  }
+
+  /** A reading of a length as an observation in metres. */
+  Observation observation(Reading reading) {
+    return observation(reading, reading.valueSi());
+  }
+
+  /**
+   * A reading as an observation of another value with the same errors, such as one less a known
+   * part.
+   */
+  Observation observation(Reading reading, double observed) {
+    Meter meter = job.meter(reading.meter(), reading.target().quantity());
+    MeterAccuracy accuracy = meter.accuracy();
+    double variance = accuracy.independentVariance();
+    if (reading.target().quantity() != MeasuredQuantity.TILT) {
+      for (PointName point : reading.target().points()) {
+        double definition = job.pointDefinitionMetres(point);
+        variance += definition * definition;
+      }
+    }
+    return new Observation(
+        reading.id(),
+        observed,
+        Math.max(Math.sqrt(variance), LEAST_STANDARD_UNCERTAINTY),
+        commonParts(reading, accuracy));
+  }
+
+  /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */
+  double planeTiltRadians(Reading reading) {
+    return job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
+  }
+
+  private static List<CommonPart> commonParts(Reading reading, MeterAccuracy accuracy) {
+    String meter = reading.meter() + "|" + reading.session();
+    List<CommonPart> parts = new ArrayList<>();
+    if (accuracy.common() > 0) {
+      parts.add(new CommonPart(meter + "|zero", accuracy.common()));
+    }
+    if (accuracy.perMetre() > 0 && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
+      parts.add(new CommonPart(meter + "|scale", accuracy.perMetre() * reading.valueSi()));
+    }
+    return parts;
+  }
+}
