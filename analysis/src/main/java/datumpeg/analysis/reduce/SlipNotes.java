@@ -8,6 +8,7 @@ import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -70,8 +71,9 @@ final class SlipNotes {
   private static String where(Fit fit, List<String> suspects, Map<String, Reading> byId) {
     List<String> targets =
         suspects.stream()
-            .filter(byId::containsKey)
-            .map(id -> byId.get(id).target().text())
+            .map(byId::get)
+            .filter(Objects::nonNull)
+            .map(reading -> reading.target().text())
             .distinct()
             .sorted()
             .toList();
