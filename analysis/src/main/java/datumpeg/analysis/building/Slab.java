@@ -14,6 +14,7 @@ import java.util.Map;
  */
 public record Slab(
     Map<String, PlanPoint> corners, List<PointName> levelPoints, List<Double> platesMetres) {
+  private static final double EDGE_TOLERANCE_METRES = 0.001;
 
   /**
    * @throws IllegalArgumentException for fewer than three corners, two corners in one place, or a
@@ -52,5 +53,43 @@ public record Slab(
   /** The corner names, in order around the outline. */
   public List<String> cornerNames() {
     return List.copyOf(corners.keySet());
+  }
+
+  /** Whether a place lies within the outline or within a millimetre of it. */
+  public boolean covers(PlanPoint place) {
+    List<PlanPoint> outline = List.copyOf(corners.values());
+    boolean inside = false;
+    for (int i = 0; i < outline.size(); i++) {
+      PlanPoint from = outline.get(i);
+      PlanPoint to = outline.get((i + 1) % outline.size());
+      if (distanceFromEdgeMetres(place, from, to) <= EDGE_TOLERANCE_METRES) {
+        return true;
+      }
+      if (crossesAhead(place, from, to)) {
+        inside = !inside;
+      }
+    }
+    return inside;
+  }
+
+  /** Whether a ray from the place toward larger x crosses the edge (even-odd rule). */
+  private static boolean crossesAhead(PlanPoint place, PlanPoint from, PlanPoint to) {
+    double y = place.yMetres();
+    if ((from.yMetres() > y) == (to.yMetres() > y)) {
+      return false;
+    }
+    double along = (y - from.yMetres()) / (to.yMetres() - from.yMetres());
+    return place.xMetres() < from.xMetres() + along * (to.xMetres() - from.xMetres());
+  }
+
+  private static double distanceFromEdgeMetres(PlanPoint place, PlanPoint from, PlanPoint to) {
+    double dx = to.xMetres() - from.xMetres();
+    double dy = to.yMetres() - from.yMetres();
+    double along =
+        ((place.xMetres() - from.xMetres()) * dx + (place.yMetres() - from.yMetres()) * dy)
+            / (dx * dx + dy * dy);
+    double clamped = Math.max(0, Math.min(1, along));
+    return place.distanceMetres(
+        new PlanPoint(from.xMetres() + clamped * dx, from.yMetres() + clamped * dy));
   }
 }

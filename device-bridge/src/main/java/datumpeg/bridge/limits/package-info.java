@@ -1,0 +1,14 @@
+/**
+ * The table of permitted deviations with their sources, kept as data.
+ *
+ * <p>No row stands in for a code: each is an arithmetic rule somebody remembers, marked as not
+ * compared with the document, and printed with "verify against your copy". A job names a row by its
+ * id or brings its own limit.
+ *
+ * <p>Here: the rows and how a rule is written. Not here: the arithmetic itself (room conform of the
+ * analysis), which job uses which limit. Read {@link datumpeg.bridge.limits.LimitsTable} first.
+ */
+@NullMarked
+package datumpeg.bridge.limits;
+
+import org.jspecify.annotations.NullMarked;
