@@ -3,7 +3,6 @@ package datumpeg.bridge.record.sqlite;
 import datumpeg.bridge.json.JsonException;
 import datumpeg.bridge.json.JsonReader;
 import datumpeg.bridge.record.DerivedNumber;
-import datumpeg.bridge.record.Finding;
 import datumpeg.bridge.record.Finding.Trouble;
 import datumpeg.bridge.record.Verification;
 import datumpeg.bridge.record.entry.Entry;
@@ -26,10 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Walks every chain row by row and tells what does not add up. Used once, by one thread. */
 final class ChainWalk {
-  /** How far from its place a row is looked for before it is called altered. */
-  private static final int REORDER_REACH = 100;
-
-  /** Relative; room for another version's last digits, far below any resolution. */
+  /** Relative above 1; room for another version's last digits, far below any resolution. */
   private static final double NUMBER_TOLERANCE = 1e-12;
 
   private static final String EVERY_ROW =
@@ -39,38 +35,28 @@ final class ChainWalk {
   private final DerivedNumber derived;
   private final RowDigest digests = new RowDigest();
   private final Findings findings = new Findings();
-  private final Map<String, StoredRow> lastRows = new LinkedHashMap<>();
-  private final List<Claim> claims = new ArrayList<>();
+  private final HeadClaims claims = new HeadClaims();
+  private final Map<String, CheckedRow> lastRows = new LinkedHashMap<>();
   private long rowCount;
-  private @Nullable StoredRow before;
 
   ChainWalk(Database database, DerivedNumber derived) {
     this.database = database;
     this.derived = derived;
   }
 
-  /** A row as it stands. */
-  private record StoredRow(
-      long rowId, RowDigest.Row row, String digest, OptionalDouble number, boolean sound) {}
-
-  /** That a row with this digest was there at some moment, and who says so. */
-  private record Claim(Head head, String witness) {}
-
   Verification verify(List<Head> keptElsewhere) throws SQLException {
+    keptElsewhere.forEach(head -> claims.add(head, "a head kept elsewhere"));
     try {
       checkFile();
       checkRules();
       walk();
-      keptElsewhere.forEach(head -> claims.add(new Claim(head, "the head kept elsewhere")));
-      checkClaims();
+      claims.check(database, lastRows, digests, findings);
     } catch (SQLException e) {
       if (!SqlFailures.isDamage(e)) {
         throw e;
       }
       findings.addFile(
-          "A page of the file is damaged; rows after chain "
-              + lastOrigin()
-              + " could not be read.");
+          "A page of the file is damaged: reading stopped after " + rowCount + " rows.");
     }
     return new Verification(rowCount, lastRows.size(), findings.list(), findings.count(), heads());
   }
@@ -91,219 +77,106 @@ final class ChainWalk {
       findings.addFile(
           "The rule "
               + rule
-              + " was taken out of the file: rows could be changed since. Expected it in place.");
+              + " was taken out of the file; expected it in place. Rows may have been changed since.");
     }
   }
 
   private void walk() throws SQLException {
+    @Nullable CheckedRow ahead = null;
     try (ResultSet result = database.statement(EVERY_ROW).executeQuery()) {
       while (result.next()) {
         rowCount++;
-        StoredRow row = rowOf(result);
-        visit(row);
-        before = row;
-        lastRows.put(row.row().origin(), row);
+        CheckedRow row = CheckedRow.read(result, digests);
+        boolean sameChain = ahead != null && ahead.origin().equals(row.origin());
+        checkPlace(sameChain ? ahead : null, row);
+        if (row.sound()) {
+          checkBody(row);
+        } else {
+          reportUnsound(row);
+        }
+        lastRows.put(row.origin(), row);
+        ahead = row;
       }
     }
   }
 
-  private StoredRow rowOf(ResultSet result) throws SQLException {
-    RowDigest.Row row =
-        new RowDigest.Row(
-            result.getString(2),
-            result.getString(3),
-            result.getString(4),
-            result.getString(5),
-            result.getLong(6),
-            result.getString(7),
-            result.getString(8),
-            result.getString(9));
-    String digest = result.getString(10);
-    double number = result.getDouble(11);
-    return new StoredRow(
-        result.getLong(1),
-        row,
-        digest,
-        result.wasNull() ? OptionalDouble.empty() : OptionalDouble.of(number),
-        digestMatches(row, digest));
-  }
-
-  private boolean digestMatches(RowDigest.Row row, String digest) {
-    try {
-      return digests.of(row).equals(digest);
-    } catch (IllegalArgumentException e) {
-      // No canonical form, so no digest can have been taken of it: it was altered.
-      return false;
+  private void checkPlace(@Nullable CheckedRow ahead, CheckedRow row) {
+    long expected = ahead == null ? 1 : ahead.sequence() + 1;
+    if (row.sequence() > expected) {
+      findings.addMissing(row.origin(), expected, row.sequence() - 1, "later ones are there");
+    } else if (row.sound() && ahead != null && ahead.sound()) {
+      if (!row.row().previous().equals(ahead.digest())) {
+        findings.add(
+            Trouble.ALTERED,
+            ahead,
+            "was written anew: it is not the row that the next one was stored after");
+      }
+    } else if (row.sound()
+        && ahead == null
+        && !row.row().previous().equals(RowDigest.NO_PREVIOUS)) {
+      findings.add(Trouble.ALTERED, row, "names a row before it, where a chain begins");
     }
   }
 
-  private void visit(StoredRow at) {
-    boolean sameChain = before != null && before.row().origin().equals(at.row().origin());
-    long expected = sameChain && before != null ? before.row().sequence() + 1 : 1;
-    if (at.row().sequence() > expected) {
-      findings.addMissing(at.row().origin(), expected, at.row().sequence() - 1, "rows follow it");
-    } else if (at.sound()) {
-      checkLink(sameChain ? before : null, at);
-    }
-    if (at.sound()) {
-      checkBody(at);
+  private void reportUnsound(CheckedRow row) {
+    OptionalLong place = findings.isFull() ? OptionalLong.empty() : row.soundPlace(digests);
+    if (place.isPresent()) {
+      findings.add(
+          Trouble.REORDERED,
+          row,
+          "is out of order: it was stored as row " + place.getAsLong() + " of its chain");
     } else {
-      reportUnsound(at);
+      findings.add(
+          Trouble.ALTERED, row, "was altered: its digest is not that of what stands in it");
     }
   }
 
-  private void checkLink(@Nullable StoredRow ahead, StoredRow at) {
-    String expected = ahead == null ? RowDigest.NO_PREVIOUS : ahead.digest();
-    if (at.row().previous().equals(expected) || (ahead != null && !ahead.sound())) {
-      return;
-    }
-    StoredRow suspect = ahead == null ? at : ahead;
-    findings.add(
-        Trouble.ALTERED,
-        suspect.row().origin(),
-        suspect.row().sequence(),
-        identity(suspect),
-        ahead == null
-            ? "names a row before it, where a chain begins"
-            : "was written anew: it is not the row that the next one was stored after");
-  }
-
-  private void reportUnsound(StoredRow at) {
-    OptionalLong place = findings.isFull() ? OptionalLong.empty() : placeOf(at);
-    findings.add(
-        place.isPresent() ? Trouble.REORDERED : Trouble.ALTERED,
-        at.row().origin(),
-        at.row().sequence(),
-        identity(at),
-        place.isPresent()
-            ? "was stored as row " + place.getAsLong() + " of its chain and stands out of order"
-            : "was altered: its digest is not that of what stands in it");
-  }
-
-  private OptionalLong placeOf(StoredRow at) {
-    long sequence = at.row().sequence();
-    for (long reach = 1; reach <= REORDER_REACH; reach++) {
-      if (digestMatches(at.row().withSequence(sequence + reach), at.digest())) {
-        return OptionalLong.of(sequence + reach);
-      }
-      if (sequence > reach && digestMatches(at.row().withSequence(sequence - reach), at.digest())) {
-        return OptionalLong.of(sequence - reach);
-      }
-    }
-    return OptionalLong.empty();
-  }
-
-  private void checkBody(StoredRow at) {
-    Optional<Entry> entry = entryOf(at);
+  private void checkBody(CheckedRow row) {
+    Optional<Entry> entry = entryOf(row);
     if (entry.isPresent() && entry.get() instanceof SessionEntry session) {
-      String witness = "the session that began at " + at.row().at();
-      session.heads().forEach(head -> claims.add(new Claim(head, witness)));
+      String witness = "the session that began at " + row.row().at();
+      session.heads().forEach(head -> claims.add(head, witness));
     } else if (entry.isPresent() && entry.get() instanceof ReadingEntry reading) {
-      checkNumber(at, reading);
+      checkNumber(row, reading);
     }
   }
 
-  private static Optional<Entry> entryOf(StoredRow at) {
+  private static Optional<Entry> entryOf(CheckedRow row) {
     try {
       // The number is what is being checked, so the entry is read with a stand-in for it.
-      return EntryKind.ofWord(at.row().kind())
+      return EntryKind.ofWord(row.row().kind())
           .map(
               kind ->
                   kind.decode(
-                      JsonReader.readObject(at.row().body(), "body"), OptionalDouble.of(0)));
+                      JsonReader.readObject(row.row().body(), "body"), OptionalDouble.of(0)));
     } catch (JsonException | IllegalArgumentException | DateTimeException e) {
       // The digest says the body is what was stored; what it means is not for this walk to judge.
       return Optional.empty();
     }
   }
 
-  private void checkNumber(StoredRow at, ReadingEntry reading) {
+  private void checkNumber(CheckedRow row, ReadingEntry reading) {
     OptionalDouble expected = derived.of(reading);
     if (expected.isEmpty()) {
       return;
     }
-    double found = at.number().orElse(Double.NaN);
+    double found = row.number().orElse(Double.NaN);
     double allowed = NUMBER_TOLERANCE * Math.max(1, Math.abs(expected.getAsDouble()));
     if (!(Math.abs(found - expected.getAsDouble()) <= allowed)) {
       findings.add(
           Trouble.NUMBER_DIFFERS,
-          at.row().origin(),
-          at.row().sequence(),
-          identity(at),
+          row,
           String.format(
-              "has the number %s beside it; its text \"%s %s\" comes to %s",
-              found, reading.value(), reading.unit(), expected.getAsDouble()));
+              "has the number %s beside it, but its text \"%s\" comes to %s",
+              found, (reading.value() + " " + reading.unit()).strip(), expected.getAsDouble()));
     }
-  }
-
-  private void checkClaims() {
-    Map<UUID, Claim> furthest = new LinkedHashMap<>();
-    for (Claim claim : claims) {
-      furthest.merge(
-          claim.head().origin(),
-          claim,
-          (a, b) -> a.head().sequence() >= b.head().sequence() ? a : b);
-    }
-    furthest.values().forEach(this::checkPresent);
-    claims.forEach(this::checkDigest);
-  }
-
-  private void checkPresent(Claim claim) {
-    String origin = claim.head().origin().toString();
-    @Nullable StoredRow last = lastRows.get(origin);
-    long present = last == null ? 0 : last.row().sequence();
-    if (claim.head().sequence() > present) {
-      findings.addMissing(
-          origin,
-          present + 1,
-          claim.head().sequence(),
-          claim.witness() + " names the last of them");
-    }
-  }
-
-  private void checkDigest(Claim claim) {
-    Head head = claim.head();
-    Optional<StoredRow> row = row(head);
-    if (row.isPresent() && row.get().sound() && !row.get().digest().equals(head.digest())) {
-      findings.add(
-          Trouble.ALTERED,
-          head.origin().toString(),
-          head.sequence(),
-          identity(row.get()),
-          "was written anew: " + claim.witness() + " names another digest for it");
-    }
-  }
-
-  private Optional<StoredRow> row(Head head) {
-    return database.read(
-        "verify a head",
-        inside -> {
-          String sql =
-              "SELECT " + StoredRows.COLUMNS + " FROM entry WHERE origin = ? AND sequence = ?";
-          var statement = inside.statement(sql);
-          statement.setString(1, head.origin().toString());
-          statement.setLong(2, head.sequence());
-          try (ResultSet result = statement.executeQuery()) {
-            return result.next() ? Optional.of(rowOf(result)) : Optional.empty();
-          }
-        });
-  }
-
-  private static Finding.Row identity(StoredRow at) {
-    return new Finding.Row(
-        at.rowId(), at.row().organisation(), at.row().job(), at.row().kind(), at.row().at());
-  }
-
-  private String lastOrigin() {
-    return before == null ? "(none)" : before.row().origin();
   }
 
   private List<Head> heads() {
     List<Head> heads = new ArrayList<>();
-    for (StoredRow last : lastRows.values()) {
+    for (CheckedRow last : lastRows.values()) {
       try {
-        heads.add(
-            new Head(UUID.fromString(last.row().origin()), last.row().sequence(), last.digest()));
+        heads.add(new Head(UUID.fromString(last.origin()), last.sequence(), last.digest()));
       } catch (IllegalArgumentException e) {
         // An altered row may carry what is no head; it has been reported, and is left out here.
       }

@@ -86,6 +86,7 @@ final class Database implements AutoCloseable {
     try {
       return work.run(this);
     } catch (SQLException e) {
+      forgetStatements();
       throw failures.translate(attempt, e);
     }
   }
@@ -107,11 +108,24 @@ final class Database implements AutoCloseable {
   }
 
   private void rollback() {
+    forgetStatements();
     try {
       execute("ROLLBACK");
     } catch (SQLException e) {
       // SQLite has rolled back by itself, or the transaction never began: either way it is over.
     }
+  }
+
+  /** The driver closes a statement that failed, and does not say so. */
+  private void forgetStatements() {
+    for (PreparedStatement statement : prepared.values()) {
+      try {
+        statement.close();
+      } catch (SQLException e) {
+        // It answers once more with what it failed on, which is being dealt with.
+      }
+    }
+    prepared.clear();
   }
 
   /** A statement that is kept for the next time; the caller closes its result, not itself. */

@@ -28,18 +28,29 @@ final class Findings {
             String.format("%s missing from chain %s: %s.", rows, origin, evidence)));
   }
 
-  void add(Trouble trouble, String origin, long sequence, Finding.Row row, String what) {
+  /**
+   * @param what what is wrong with the row, as the end of a sentence that names it
+   */
+  void add(Trouble trouble, CheckedRow row, String what) {
+    Finding.Row identity = row.identity();
     String sentence =
         String.format(
             "Row %d of chain %s (row_id %d, %s of job %s, stored %s) %s.",
-            sequence,
-            origin,
-            row.rowId(),
-            row.kind(),
-            row.job().isEmpty() ? "(none)" : row.job(),
-            row.at(),
+            row.sequence(),
+            row.origin(),
+            identity.rowId(),
+            identity.kind(),
+            identity.job().isEmpty() ? "(none)" : identity.job(),
+            identity.at(),
             what);
-    add(new Finding(trouble, origin, sequence, sequence, Optional.of(row), sentence));
+    add(
+        new Finding(
+            trouble,
+            row.origin(),
+            row.sequence(),
+            row.sequence(),
+            Optional.of(identity),
+            sentence));
   }
 
   private void add(Finding finding) {

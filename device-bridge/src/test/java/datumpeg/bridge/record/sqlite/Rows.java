@@ -5,6 +5,7 @@ import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -19,6 +20,11 @@ final class Rows {
   private static final TimeOrderedIds IDS = new TimeOrderedIds(Clock.systemUTC());
 
   private Rows() {}
+
+  /** A later session: the ids of chains sort by the time they began, to the millisecond. */
+  static SessionStart startAfterSeconds(int seconds) {
+    return new SessionStart("Amber", "0.1.0", Clock.offset(CLOCK, Duration.ofSeconds(seconds)));
+  }
 
   /** A distance of 6 m and so many millimetres. */
   static ReadingEntry reading(int millimetres) {

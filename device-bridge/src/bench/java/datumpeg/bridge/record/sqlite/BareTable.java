@@ -1,0 +1,52 @@
+package datumpeg.bridge.record.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.SQLException;
+import java.sql.Statement;
+import org.sqlite.SQLiteConfig;
+
+/** The same columns in a table without rules, indexes or digests, with the same settings. */
+final class BareTable implements AutoCloseable {
+  private final Connection connection;
+  private final PreparedStatement insert;
+
+  BareTable(Path file) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setBusyTimeout(5000);
+    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+    config.enforceForeignKeys(true);
+    connection = config.createConnection("jdbc:sqlite:" + file);
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("PRAGMA journal_mode = WAL");
+      statement.execute(
+          "CREATE TABLE entry (row_id INTEGER PRIMARY KEY, organisation TEXT, job TEXT, kind TEXT,"
+              + " origin TEXT, sequence INTEGER, at TEXT, body TEXT, previous TEXT, digest TEXT,"
+              + " number REAL) STRICT");
+    }
+    insert =
+        connection.prepareStatement(
+            "INSERT INTO entry (organisation, job, kind, origin, sequence, at, body, previous,"
+                + " digest, number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+  }
+
+  void insert(int number, String body) throws SQLException {
+    insert.setString(1, "local");
+    insert.setString(2, "bench-01");
+    insert.setString(3, "reading");
+    insert.setString(4, "0190c5a2-7b1c-7d5e-9a31-5f0c2b7e4d10");
+    insert.setLong(5, number + 1);
+    insert.setString(6, "2026-03-02T08:15:30.000000Z");
+    insert.setString(7, body);
+    insert.setString(8, "0".repeat(64));
+    insert.setString(9, "0".repeat(64));
+    insert.setDouble(10, 6 + number / 1000.0);
+    insert.executeUpdate();
+  }
+
+  @Override
+  public void close() throws SQLException {
+    connection.close();
+  }
+}
