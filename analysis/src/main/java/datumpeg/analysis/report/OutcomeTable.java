@@ -1,0 +1,159 @@
+package datumpeg.analysis.report;
+
+import datumpeg.analysis.conform.Limits;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.reduce.Cause;
+import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.report.drawing.VerdictMark;
+import datumpeg.analysis.report.writing.CheckWords;
+import datumpeg.analysis.report.writing.LengthFigures;
+import datumpeg.analysis.report.writing.Markup;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** Every outcome of a stage: figures in one row, where they come from in the next. */
+final class OutcomeTable {
+  private static final String COLUMNS = "6";
+
+  private final StageFindings findings;
+  private final LengthFigures figures;
+  private final ReadingNumbers numbers;
+
+  OutcomeTable(StageFindings findings, LengthFigures figures, ReadingNumbers numbers) {
+    this.findings = findings;
+    this.figures = figures;
+    this.numbers = numbers;
+  }
+
+  void write(Markup page) {
+    page.element("h3", "Outcomes");
+    if (findings.outcomes().isEmpty()) {
+      page.element("p", "The readings of this stage give no outcome yet; the notes say why.");
+      return;
+    }
+    if (findings.outcomes().stream().allMatch(outcome -> outcome.limits().isEmpty())) {
+      page.element(
+          "p",
+          "The job gives no limits for what was measured here: values stand without verdicts, and"
+              + " nothing is decided.");
+    }
+    page.element(
+        "p",
+        "Deviations, uncertainties and limits in "
+            + figures.unit()
+            + ". The probability is that of conforming.",
+        "class",
+        "facts");
+    page.open("table");
+    head(page);
+    findings.outcomes().forEach(outcome -> body(page, outcome));
+    page.close();
+  }
+
+  private void head(Markup page) {
+    page.open("thead").open("tr");
+    page.element("th", "What", "class", "what");
+    page.element("th", "Plan", "class", "number");
+    page.element("th", "Measured", "class", "number");
+    page.element("th", "Deviation ± U (k)", "class", "number");
+    page.element("th", "Limits", "class", "number");
+    page.element("th", "Verdict, probability");
+    page.close().close();
+  }
+
+  private void body(Markup page, Outcome outcome) {
+    page.open("tbody").open("tr");
+    page.open("td").element("span", CheckWords.check(outcome.check()), "class", "name");
+    page.words(", " + CheckWords.target(outcome.check(), outcome.target())).close();
+    number(page, nominal(outcome));
+    number(page, figures.size(outcome.measured()));
+    number(
+        page,
+        figures.signed(outcome.deviation())
+            + " ± "
+            + figures.number(outcome.expandedUncertainty())
+            + " ("
+            + LengthDisplay.decimal(outcome.coverage(), 1)
+            + ")");
+    number(page, outcome.limits().map(this::limits).orElse("none given"));
+    verdict(page, outcome);
+    page.close();
+    page.open("tr").open("td", "class", "more", "colspan", COLUMNS);
+    page.words(String.join(" ", origins(outcome)));
+    page.close().close().close();
+  }
+
+  private static void number(Markup page, String text) {
+    page.element("td", text, "class", "number");
+  }
+
+  private String nominal(Outcome outcome) {
+    OptionalDouble nominal = outcome.nominal();
+    return nominal.isPresent() ? figures.size(nominal.getAsDouble()) : "none";
+  }
+
+  private String limits(Limits limits) {
+    String upper =
+        limits.upper().isPresent() ? figures.signed(limits.upper().getAsDouble()) : "none";
+    return limits.lower().isPresent()
+        ? figures.signed(limits.lower().getAsDouble()) + " to " + upper
+        : "at most " + upper.replace("+", "");
+  }
+
+  private static void verdict(Markup page, Outcome outcome) {
+    page.open("td", "class", "verdict").open("span", "class", "mark");
+    page.append(VerdictMark.inline(outcome.verdict())).close().words(" ");
+    String word = CheckWords.verdict(outcome.verdict());
+    page.element("span", word, "class", outcome.verdict().isPresent() ? word : "none");
+    outcome.probability().ifPresent(value -> page.empty("br").words(percent(value)));
+    page.close();
+  }
+
+  /** Never rounded to certainty. */
+  static String percent(double probability) {
+    if (probability < 0.001) {
+      return "< 0.1 %";
+    }
+    return probability > 0.999 ? "> 99.9 %" : LengthDisplay.decimal(probability * 100, 1) + " %";
+  }
+
+  private List<String> origins(Outcome outcome) {
+    List<String> parts = new ArrayList<>();
+    outcome.limits().ifPresent(limits -> parts.add("Limits: " + limits.source() + "."));
+    if (!outcome.readingIds().isEmpty()) {
+      parts.add("Readings: " + numbers.text(outcome.readingIds()) + ".");
+    }
+    if (outcome.round() > 1) {
+      parts.add("Round " + outcome.round() + ".");
+    }
+    if (!outcome.aside().isBlank()) {
+      parts.add(sentence(outcome.aside()));
+    }
+    if (outcome.stale()) {
+      parts.add("STALE: something this stands on was moved since. Measure again.");
+    }
+    remedy(outcome, parts);
+    return parts;
+  }
+
+  /** What belongs to a cause is told with the cause, and only pointed at here. */
+  private void remedy(Outcome outcome, List<String> parts) {
+    String symptom = outcome.check() + " " + outcome.target();
+    List<Cause> causes = findings.causes();
+    for (int i = 0; i < causes.size(); i++) {
+      if (causes.get(i).symptoms().contains(symptom)) {
+        parts.add("See cause " + (i + 1) + " of this stage.");
+        return;
+      }
+    }
+    if (!outcome.remedy().isBlank()) {
+      parts.add("Do: " + sentence(outcome.remedy()));
+    }
+  }
+
+  private static String sentence(String words) {
+    return words.endsWith(".") ? words : words + ".";
+  }
+}

@@ -1,0 +1,23 @@
+package datumpeg.analysis.report.drawing;
+
+import java.util.Locale;
+
+/** Which part of a line of words stands at its spot. */
+enum Anchor {
+  START,
+  MIDDLE,
+  END;
+
+  String text() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** Where words of a width begin when they are anchored at x. */
+  double left(double x, double width) {
+    return switch (this) {
+      case START -> x;
+      case MIDDLE -> x - width / 2;
+      case END -> x - width;
+    };
+  }
+}

@@ -1,0 +1,121 @@
+package datumpeg.analysis.report.drawing;
+
+import datumpeg.analysis.building.PlanPoint;
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.reduce.LevelEstimate;
+import datumpeg.analysis.report.writing.LengthFigures;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A map of levels: triangles up and down, larger the farther from the mean. */
+public final class LevelDrawing {
+  private static final double MARGIN = 78;
+  private static final double HEIGHT = 300;
+  private static final double LARGEST_SYMBOL = 13;
+  private static final double SMALLEST_SYMBOL = 6;
+
+  private final Map<String, LevelEstimate> levels;
+  private final LengthFigures figures;
+  private final List<PlanPoint> outline;
+  private final PlanView view;
+  private final Sketch sketch;
+  private final double top;
+  private final double bottom;
+
+  private LevelDrawing(
+      SetOut setOut, Map<String, LevelEstimate> levels, LengthFigures figures, String title) {
+    this.levels = levels;
+    this.figures = figures;
+    this.outline = List.copyOf(setOut.slab().corners().values());
+    this.view = PlanView.fitting(outline, Drawing.PAGE_WIDTH, MARGIN, HEIGHT);
+    this.sketch = new Sketch(Drawing.PAGE_WIDTH, title);
+    this.top = view.spots(outline).stream().mapToDouble(Spot::y).min().orElse(0);
+    this.bottom = view.spots(outline).stream().mapToDouble(Spot::y).max().orElse(0);
+  }
+
+  /**
+   * The map of some points.
+   *
+   * @param levels by point name; empty gives no map
+   */
+  public static Optional<Drawing> of(
+      SetOut setOut, Map<String, LevelEstimate> levels, LengthFigures figures, String title) {
+    return levels.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new LevelDrawing(setOut, levels, figures, title).drawing(title));
+  }
+
+  private Drawing drawing(String title) {
+    sketch.polygon(Ink.DESIGN, view.spots(outline));
+    Compass.draw(sketch, view, outline);
+    levels.values().forEach(this::symbol);
+    levels.forEach(this::label);
+    return new Drawing(title, sketch.svg(), caption());
+  }
+
+  private String caption() {
+    double widest =
+        levels.values().stream()
+            .mapToDouble(LevelEstimate::standardUncertaintyMetres)
+            .max()
+            .orElse(0);
+    return "Levels against the mean of the points shown, in "
+        + figures.unit()
+        + ", each ± "
+        + figures.number(2 * widest)
+        + " or better (k = 2). Filled triangle pointing up: higher than the mean by more than"
+        + " that. Open triangle pointing down: lower. Ring: no difference shown by the"
+        + " measurement.";
+  }
+
+  private void symbol(LevelEstimate level) {
+    Spot spot = view.spot(new PlanPoint(level.xMetres(), level.yMetres()));
+    double half = half(level);
+    sketch.keepFree(Box.around(spot, half));
+    if (Math.abs(level.levelMetres()) <= 2 * level.standardUncertaintyMetres()) {
+      sketch.circle(Ink.PAPER, spot, SMALLEST_SYMBOL - 1);
+      return;
+    }
+    double tip = level.levelMetres() > 0 ? -half : half;
+    sketch.polygon(
+        level.levelMetres() > 0 ? Ink.SOLID : Ink.PAPER,
+        List.of(spot.moved(0, tip), spot.moved(half, -tip * 0.8), spot.moved(-half, -tip * 0.8)));
+  }
+
+  private double half(LevelEstimate level) {
+    double largest =
+        levels.values().stream().mapToDouble(one -> Math.abs(one.levelMetres())).max().orElse(0);
+    double part = largest == 0 ? 0 : Math.abs(level.levelMetres()) / largest;
+    return SMALLEST_SYMBOL + (LARGEST_SYMBOL - SMALLEST_SYMBOL) * part;
+  }
+
+  private void label(String name, LevelEstimate level) {
+    Spot spot = view.spot(new PlanPoint(level.xMetres(), level.yMetres()));
+    boolean upper = spot.y() < top + (bottom - top) * 0.2;
+    boolean lower = spot.y() > bottom - (bottom - top) * 0.2;
+    boolean edge = upper || lower;
+    String place = PointName.parse(name).map(PointName::place).orElse(name).replace("@", "");
+    String rank = rank(level);
+    new Label(
+            spot.moved(edge ? 0 : 18, upper ? -18 : lower ? 28 : 5),
+            edge ? Anchor.MIDDLE : Anchor.START,
+            upper ? Label.Side.ABOVE : Label.Side.BELOW,
+            place + "  " + figures.signed(level.levelMetres()),
+            rank.isEmpty() ? List.of() : List.of(rank))
+        .drawOn(sketch);
+  }
+
+  private String rank(LevelEstimate level) {
+    if (levels.size() < 2) {
+      return "";
+    }
+    Comparator<LevelEstimate> byLevel = Comparator.comparingDouble(LevelEstimate::levelMetres);
+    if (level.equals(levels.values().stream().max(byLevel).orElseThrow())) {
+      return "HIGHEST";
+    }
+    return level.equals(levels.values().stream().min(byLevel).orElseThrow()) ? "LOWEST" : "";
+  }
+}
