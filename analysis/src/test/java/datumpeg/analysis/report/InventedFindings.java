@@ -38,6 +38,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * An invented hay shed, 9 m × 18 m in three bays: the slab is out of square, one column out of
@@ -91,7 +92,8 @@ public final class InventedFindings {
             "Amber",
             "Stonecroft",
             Optional.of(LocalDate.of(2026, 3, 2)),
-            OptionalDouble.of(StrictMath.toRadians(35))),
+            OptionalDouble.of(StrictMath.toRadians(35)),
+            OptionalInt.of(1)),
         new SetOut(building, slab, List.of()),
         Map.of(),
         meters(),
