@@ -8,6 +8,7 @@ import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
+import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,6 +17,8 @@ import java.util.stream.Collectors;
 
 /** With which meters it was measured, how accurate they are, and the readings themselves. */
 final class MeasuredSection {
+  private static final int LONGEST_ID = 12;
+
   private final Job job;
   private final LengthFigures figures;
 
@@ -106,7 +109,7 @@ final class MeasuredSection {
       return;
     }
     page.open("table").open("thead").open("tr");
-    for (String column : List.of("Reading", "Target", "Value", "Meter", "Taken", "Kept as")) {
+    for (String column : List.of("Reading", "Target", "Value", "Meter", "Taken (UTC)", "Kept as")) {
       page.element("th", column);
     }
     page.close().close().open("tbody", "class", "ids");
@@ -124,8 +127,22 @@ final class MeasuredSection {
     page.element("td", reading.target().text());
     page.element("td", reading(reading), "class", "number");
     page.element("td", reading.meter());
-    page.element("td", reading.at().toString());
-    page.element("td", reading.id()).close();
+    page.element("td", time(reading));
+    page.element("td", shortId(reading.id())).close();
+  }
+
+  private static String time(Reading reading) {
+    return reading
+        .at()
+        .truncatedTo(ChronoUnit.SECONDS)
+        .toString()
+        .replace('T', ' ')
+        .replace("Z", "");
+  }
+
+  /** The record's ids end in what tells two readings apart; the whole id would fill the line. */
+  private static String shortId(String id) {
+    return id.length() <= LONGEST_ID ? id : "…" + id.substring(id.length() - LONGEST_ID);
   }
 
   private String reading(Reading reading) {

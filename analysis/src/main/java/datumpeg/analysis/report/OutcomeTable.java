@@ -11,6 +11,7 @@ import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Every outcome of a stage: figures in one row, where they come from in the next. */
@@ -42,10 +43,10 @@ final class OutcomeTable {
     page.element(
         "p",
         "Deviations, uncertainties and limits in "
-            + figures.unit()
+            + figures.unitWord()
             + ". The probability is that of conforming.",
         "class",
-        "facts");
+        "lead");
     page.open("table");
     head(page);
     findings.outcomes().forEach(outcome -> body(page, outcome));
@@ -57,7 +58,7 @@ final class OutcomeTable {
     page.element("th", "What", "class", "what");
     page.element("th", "Plan", "class", "number");
     page.element("th", "Measured", "class", "number");
-    page.element("th", "Deviation ± U (k)", "class", "number");
+    page.element("th", "Deviation ± U", "class", "number");
     page.element("th", "Limits", "class", "number");
     page.element("th", "Verdict, probability");
     page.close().close();
@@ -68,16 +69,15 @@ final class OutcomeTable {
     page.open("td").element("span", CheckWords.check(outcome.check()), "class", "name");
     page.words(", " + CheckWords.target(outcome.check(), outcome.target())).close();
     number(page, nominal(outcome));
-    number(page, figures.size(outcome.measured()));
+    number(
+        page,
+        isSize(outcome) ? figures.size(outcome.measured()) : figures.number(outcome.measured()));
     number(
         page,
         figures.signed(outcome.deviation())
             + " ± "
-            + figures.number(outcome.expandedUncertainty())
-            + " ("
-            + LengthDisplay.decimal(outcome.coverage(), 1)
-            + ")");
-    number(page, outcome.limits().map(this::limits).orElse("none given"));
+            + figures.number(outcome.expandedUncertainty()));
+    number(page, outcome.limits().map(this::limits).orElse("none"));
     verdict(page, outcome);
     page.close();
     page.open("tr").open("td", "class", "more", "colspan", COLUMNS);
@@ -91,10 +91,23 @@ final class OutcomeTable {
 
   private String nominal(Outcome outcome) {
     OptionalDouble nominal = outcome.nominal();
-    return nominal.isPresent() ? figures.size(nominal.getAsDouble()) : "none";
+    if (nominal.isEmpty()) {
+      return "none";
+    }
+    return isSize(outcome) ? figures.size(nominal.getAsDouble()) : "0";
+  }
+
+  /** A spacing or a span; what should be nothing at all is shown like a deviation. */
+  private static boolean isSize(Outcome outcome) {
+    return outcome.nominal().orElse(0) != 0;
   }
 
   private String limits(Limits limits) {
+    if (limits.lower().isPresent()
+        && limits.upper().isPresent()
+        && limits.upper().getAsDouble() == -limits.lower().getAsDouble()) {
+      return "± " + figures.number(limits.upper().getAsDouble());
+    }
     String upper =
         limits.upper().isPresent() ? figures.signed(limits.upper().getAsDouble()) : "none";
     return limits.lower().isPresent()
@@ -121,6 +134,7 @@ final class OutcomeTable {
 
   private List<String> origins(Outcome outcome) {
     List<String> parts = new ArrayList<>();
+    parts.add("k = " + LengthDisplay.decimal(outcome.coverage(), 1) + ".");
     outcome.limits().ifPresent(limits -> parts.add("Limits: " + limits.source() + "."));
     if (!outcome.readingIds().isEmpty()) {
       parts.add("Readings: " + numbers.text(outcome.readingIds()) + ".");
@@ -129,7 +143,7 @@ final class OutcomeTable {
       parts.add("Round " + outcome.round() + ".");
     }
     if (!outcome.aside().isBlank()) {
-      parts.add(sentence(outcome.aside()));
+      parts.add(sentence(capital(outcome.aside())));
     }
     if (outcome.stale()) {
       parts.add("STALE: something this stands on was moved since. Measure again.");
@@ -151,6 +165,11 @@ final class OutcomeTable {
     if (!outcome.remedy().isBlank()) {
       parts.add("Do: " + sentence(outcome.remedy()));
     }
+  }
+
+  private static String capital(String words) {
+    int first = words.offsetByCodePoints(0, 1);
+    return words.substring(0, first).toUpperCase(Locale.ROOT) + words.substring(first);
   }
 
   private static String sentence(String words) {

@@ -26,6 +26,7 @@ final class PageStyle {
       .sentence .mark svg { width: 8mm; height: 8mm; vertical-align: -1mm; }
       .drawing { margin: 0 0 4mm 0; break-inside: avoid; page-break-inside: avoid; }
       .answer .drawing { margin: 0; }
+      .lead { font-size: 9pt; break-after: avoid; page-break-after: avoid; }
       .caption { font-size: 9pt; margin: 1mm 0 0 0; }
       .cause { margin: 0 0 3mm 0; break-inside: avoid; page-break-inside: avoid; }
       .cause p { margin: 0 0 0.8mm 0; }
@@ -39,7 +40,8 @@ final class PageStyle {
       td.more { padding-left: 8mm; padding-bottom: 1.5mm; }
       .number { text-align: right; white-space: nowrap; }
       .name { font-weight: 700; }
-      .what { width: 24%; }
+      .what { width: 30%; }
+      .mark { white-space: nowrap; }
       .verdict { white-space: nowrap; }
       .nonconforming { font-weight: 700; text-decoration: underline; }
       .caution { border-left: 1.5mm solid #000; padding-left: 3mm; break-inside: avoid;

@@ -139,7 +139,7 @@ final class ReportTest {
     int outcomes = InventedFindings.lift().outcomes().size();
     for (Element body : bodies.subList(0, outcomes)) {
       String text = body.getTextContent();
-      assertTrue(text.matches("(?s).*[+−]?\\d+\\.\\d ± \\d+\\.\\d \\(2\\.0\\).*"), text);
+      assertTrue(text.matches("(?s).*[+−]?\\d+\\.\\d ± \\d+\\.\\d\\s.*k = 2\\.0\\..*"), text);
       assertTrue(text.matches("(?s).*Limits: (project specification|job file).*"), text);
       assertTrue(text.matches("(?s).*Readings: R\\d+.*"), text);
       assertTrue(text.matches("(?s).*\\d %.*"), text);
@@ -243,7 +243,7 @@ final class ReportTest {
             fresh.readingIds());
     String text = words(page(stage(List.of(stale), List.of(), Answer.Kind.MEASURE_AGAIN)));
     assertTrue(text.contains("STALE: something this stands on was moved since."));
-    assertTrue(text.contains("Round 2. zero error 0.02°."));
+    assertTrue(text.contains("Round 2. Zero error 0.02°."));
   }
 
   @Test
@@ -255,7 +255,7 @@ final class ReportTest {
     String text = words(report.html(imperial));
     assertTrue(text.contains("59' 0 3/4\""));
     assertTrue(text.contains("+0.08 ± 0.09"));
-    assertTrue(text.contains("Deviations, uncertainties and limits in in."));
+    assertTrue(text.contains("Deviations, uncertainties and limits in inches."));
   }
 
   @Test

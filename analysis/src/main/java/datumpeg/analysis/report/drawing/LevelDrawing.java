@@ -63,7 +63,7 @@ public final class LevelDrawing {
             .max()
             .orElse(0);
     return "Levels against the mean of the points shown, in "
-        + figures.unit()
+        + figures.unitWord()
         + ", each ± "
         + figures.number(2 * widest)
         + " or better (k = 2). Filled triangle pointing up: higher than the mean by more than"

@@ -17,7 +17,7 @@ public final class PlanDrawing {
   private static final double HEIGHT = 330;
 
   /** How large the largest deviation may be drawn, as a part of the plan's larger side. */
-  private static final double ROOM = 0.1;
+  private static final double ROOM = 0.12;
 
   /** With more corners than this the figures stand in the table only. */
   private static final int MOST_LABELLED = 6;

@@ -23,7 +23,7 @@ public final class PlumbDrawing {
   private static final double HEIGHT = 250;
 
   /** The longest lean or limit, as a part of a bay or of half the span, whichever is less. */
-  private static final double ROOM = 0.42;
+  private static final double ROOM = 0.5;
 
   /** With more frames than this only what is out or undecided gets its figures. */
   private static final int MOST_LABELLED = 5;

@@ -11,6 +11,11 @@ public record LengthFigures(LengthDisplay display) {
     return metric() ? "mm" : "in";
   }
 
+  /** The unit of deviations and uncertainties, written out. */
+  public String unitWord() {
+    return metric() ? "millimetres" : "inches";
+  }
+
   /** How long one unit is. */
   public double unitMetres() {
     return metric() ? 0.001 : METRES_PER_INCH;
