@@ -112,6 +112,28 @@ public final class SetOut {
   }
 
   /**
+   * The pitch of a pair of rafters of the drawing's length whose tips stand at the tip distance: cos
+   * θ = tip distance / (2 · rafter length). Empty without either, or if the rafters are too short.
+   */
+  public OptionalDouble pitchFromRafterLengthRadians() {
+    OptionalDouble tips = tipDistanceMetres();
+    OptionalDouble rafter = building.sections().rafterLengthMetres();
+    if (tips.isEmpty() || rafter.isEmpty()) {
+      return OptionalDouble.empty();
+    }
+    double cosine = tips.getAsDouble() / (2 * rafter.getAsDouble());
+    return cosine < 1 ? OptionalDouble.of(StrictMath.acos(cosine)) : OptionalDouble.empty();
+  }
+
+  /**
+   * How far the apex moves up for each unit of more tip distance, at fixed rafter length: −½·cot θ
+   * (h² = L² − (t/2)², so dh/dt = −t/(4h)).
+   */
+  public static double apexMovePerTipDistance(double pitchRadians) {
+    return -0.5 / StrictMath.tan(pitchRadians);
+  }
+
+  /**
    * Where a point stands in the plan.
    *
    * @throws UnknownPointException if the plan has no such point

@@ -8,6 +8,13 @@ public final class BridgeCommands {
 
   /** New instances of all of them, belonging to {@code program}. */
   public static List<Object> of(DatumpegCommand program) {
-    return List.of();
+    return List.of(
+        new JobCommand(program),
+        new SetOutCommand(program),
+        new EnterCommand(program),
+        new VoidCommand(program),
+        new MovedCommand(program),
+        new LimitsCommand(program),
+        new VerifyCommand(program));
   }
 }

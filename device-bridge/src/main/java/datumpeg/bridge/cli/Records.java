@@ -1,0 +1,51 @@
+package datumpeg.bridge.cli;
+
+import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.json.JsonWriter;
+import datumpeg.bridge.record.SessionStart;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.sqlite.SqliteRecords;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** What commands that use the record do alike. */
+final class Records {
+  private Records() {}
+
+  static SiteRecord forReading(DatumpegCommand program) {
+    return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ);
+  }
+
+  static SiteRecord forWriting(DatumpegCommand program) {
+    return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.WRITE);
+  }
+
+  static SessionStart start(DatumpegCommand program) {
+    return new SessionStart("", ProgramVersion.number(), program.console().clock());
+  }
+
+  /** Prints the answer as one JSON document. */
+  static void print(DatumpegCommand program, JsonObject answer) {
+    program.console().out().print(JsonWriter.pretty(answer));
+  }
+
+  /** A file as the person names it, from the console's folder. */
+  static Path file(DatumpegCommand program, String name) {
+    return program.console().workingDirectory().resolve(name);
+  }
+
+  static byte[] bytes(DatumpegCommand program, String name) {
+    try {
+      return Files.readAllBytes(file(program, name));
+    } catch (NoSuchFileException e) {
+      throw new InputException("There is no file " + name + ".", e);
+    } catch (IOException e) {
+      throw new OuterWorldException(
+          "The file " + name + " could not be read: " + e.getMessage() + ".", e);
+    }
+  }
+}

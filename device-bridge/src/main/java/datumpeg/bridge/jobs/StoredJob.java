@@ -1,0 +1,126 @@
+package datumpeg.bridge.jobs;
+
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.jobfile.JobFile;
+import datumpeg.bridge.mistake.Nearest;
+import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.JobLog;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.StoredEntry;
+import datumpeg.bridge.record.entry.JobRevisionEntry;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A job with what was measured, as it stood in the record at one moment: the input of the analysis.
+ * Immutable.
+ *
+ * @param revision which revision of the job file
+ * @param jobDigest SHA-256 of that file's bytes
+ * @param readings in force, in the order in which they were stored, those that fit the plan
+ * @param moved what was moved, in order
+ * @param strays readings in force that this revision of the plan has no place for
+ */
+public record StoredJob(
+    JobKey key,
+    int revision,
+    Job job,
+    String jobDigest,
+    List<Reading> readings,
+    List<MovedThing> moved,
+    List<Stray> strays) {
+
+  /**
+   * A reading left out of the analysis.
+   *
+   * @param why a sentence
+   */
+  public record Stray(String readingId, String stage, String target, String why) {}
+
+  public StoredJob {
+    readings = List.copyOf(readings);
+    moved = List.copyOf(moved);
+    strays = List.copyOf(strays);
+  }
+
+  /**
+   * The job by the newest revision of its file.
+   *
+   * @param jobName its id, or ORGANISATION/ID where several organisations share a record
+   * @throws InputException if the record has no such job, or no job file of it
+   */
+  public static StoredJob load(SiteRecord record, String jobName) {
+    JobKey key = find(record, jobName);
+    return of(record, key, record.newestRevision(key).orElseThrow(() -> noFile(key)));
+  }
+
+  /**
+   * The job by one revision of its file.
+   *
+   * @throws InputException if the record has no such job or revision
+   */
+  public static StoredJob load(SiteRecord record, String jobName, int revision) {
+    JobKey key = find(record, jobName);
+    return of(record, key, record.revision(key, revision).orElseThrow(() -> noRevision(record, key, revision)));
+  }
+
+  /**
+   * The key of a job in the record.
+   *
+   * @throws InputException if the record has no such job; the message names the nearest
+   */
+  public static JobKey find(SiteRecord record, String jobName) {
+    int slash = jobName.lastIndexOf('/');
+    Optional<JobKey> found =
+        slash < 0
+            ? record.findJob(jobName)
+            : record.jobs().stream()
+                .map(summary -> summary.key())
+                .filter(key -> key.organisation().equals(jobName.substring(0, slash)))
+                .filter(key -> key.job().equals(jobName.substring(slash + 1)))
+                .findFirst();
+    return found.orElseThrow(() -> unknown(record, jobName));
+  }
+
+  private static StoredJob of(
+      SiteRecord record, JobKey key, StoredEntry<JobRevisionEntry> stored) {
+    JobRevisionEntry file = stored.entry();
+    Job job = JobFile.read(file.toml(), "job file of " + key + ", revision " + file.revision());
+    return of(key, file.revision(), job, file.sha256(), record.log(key));
+  }
+
+  /** Joins a job with the rows of its log. */
+  static StoredJob of(JobKey key, int revision, Job job, String digest, JobLog log) {
+    ReadingRows rows = new ReadingRows(job);
+    List<Reading> readings = new ArrayList<>();
+    List<Stray> strays = new ArrayList<>();
+    for (StoredEntry<ReadingEntry> stored : log.inForce()) {
+      rows.take(stored, readings, strays);
+    }
+    List<MovedThing> moved =
+        log.moves().stream().map(stored -> MovedThing.parse(stored.entry().thing())).toList();
+    return new StoredJob(key, revision, job, digest, readings, moved, strays);
+  }
+
+  private static InputException unknown(SiteRecord record, String jobName) {
+    List<String> known = record.jobs().stream().map(job -> job.key().toString()).toList();
+    return new InputException(
+        "There is no job '" + jobName + "' in the record; " + Nearest.hint(jobName, known) + ".");
+  }
+
+  private static InputException noFile(JobKey key) {
+    return new InputException(
+        "The record has rows of the job " + key + " but no job file; add it with 'job add'.");
+  }
+
+  private static InputException noRevision(SiteRecord record, JobKey key, int revision) {
+    int newest = record.newestRevision(key).map(stored -> stored.entry().revision()).orElse(0);
+    return new InputException(
+        "The job " + key + " has no revision " + revision + "; its newest is " + newest + ".");
+  }
+}
