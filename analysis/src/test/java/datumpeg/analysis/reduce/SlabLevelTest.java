@@ -1,0 +1,70 @@
+package datumpeg.analysis.reduce;
+
+import static datumpeg.analysis.measuring.MeasuredQuantity.HEIGHT;
+import static datumpeg.analysis.measuring.MeasuredQuantity.STAFF;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+
+class SlabLevelTest {
+  private static final List<String> CORNERS = List.of("A1", "A4", "B4", "B1");
+
+  private static InventedJob levels(double... metres) {
+    InventedJob job =
+        new InventedJob().meter("level", HEIGHT, 0.0005, 0.002).limit("slab-level", 0.010);
+    for (int i = 0; i < metres.length; i++) {
+      job.read("arrival", HEIGHT, "slab." + CORNERS.get(i), metres[i]);
+    }
+    return job;
+  }
+
+  @Test
+  void theSpreadNamesHighAndLowAndTheBestPlane() {
+    Outcome spread =
+        levels(0.100, 0.103, 0.106, 0.104)
+            .reduced("arrival")
+            .outcome("slab-level", "slab")
+            .orElseThrow();
+    assertEquals(0.006, spread.measured(), 1e-12);
+    assertTrue(spread.aside().startsWith("high slab.B4, low slab.A1"), spread.aside());
+    assertTrue(spread.aside().contains("best plane rises"), spread.aside());
+    // q(0.95; 4, inf) = 3.633, from memory of the studentized range tables
+    assertEquals(3.633, spread.coverage(), 5e-4);
+    assertTrue(spread.is(Verdict.CONFORMING));
+  }
+
+  @Test
+  void aStaffReadsDownward() {
+    InventedJob job = new InventedJob().meter("level", STAFF, 0.0005, 0);
+    job.read("arrival", STAFF, "slab.A1", 1.500).read("arrival", STAFF, "slab.A4", 1.490);
+    Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
+    assertTrue(spread.aside().startsWith("high slab.A4"), spread.aside());
+  }
+
+  @Test
+  void levelsOfPointsAreAgainstTheirMean() {
+    StageFindings found = levels(0.100, 0.104, 0.104, 0.100).reduced("arrival");
+    assertEquals(
+        -0.002, found.outcome("slab-level-point", "slab.A1").orElseThrow().deviation(), 1e-12);
+    assertEquals(0.002, Objects.requireNonNull(found.levels().get("slab.A4")).levelMetres(), 1e-12);
+  }
+
+  @Test
+  void seatsArePackedFromThePlatesInStock() {
+    InventedJob job = new InventedJob().meter("level", HEIGHT, 0.0002, 0);
+    job.platesMetres = List.of(0.001, 0.002, 0.003, 0.005, 0.010);
+    Outcome seats =
+        job.read("arrival", HEIGHT, "seat.A2", 0.0958)
+            .read("arrival", HEIGHT, "seat.A3", 0.1000)
+            .read("arrival", HEIGHT, "seat.B2", 0.0989)
+            .reduced("arrival")
+            .outcome("seat-level", "seats")
+            .orElseThrow();
+    assertTrue(seats.remedy().contains("A2: 3 + 1 mm; B2: 1 mm"), seats.remedy());
+  }
+}

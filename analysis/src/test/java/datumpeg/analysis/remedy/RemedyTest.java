@@ -1,0 +1,66 @@
+package datumpeg.analysis.remedy;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.measuring.Stage;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+class RemedyTest {
+  private static final List<Double> STOCK = List.of(0.001, 0.002, 0.003, 0.005, 0.010);
+
+  @Test
+  void packsWithTheFewestPlates() {
+    Map<String, Double> levels = new LinkedHashMap<>();
+    levels.put("A1", 0.0);
+    levels.put("A2", -0.0042);
+    levels.put("A3", -0.0133);
+    Packing packing = Packing.toTheHighest(levels, STOCK, 0);
+    assertEquals(List.of(), packing.plates().get("A1"));
+    assertEquals("A2: 3 + 1 mm; A3: 10 + 3 mm", packing.words());
+    assertEquals(0.0002, packing.leftMetres().getOrDefault("A2", Double.NaN), 1e-9);
+  }
+
+  @Test
+  void leavesWhatTheLevelCannotSee() {
+    Packing packing = Packing.toTheHighest(Map.of("A1", 0.0, "A2", -0.0009), STOCK, 0.001);
+    assertEquals("", packing.words());
+  }
+
+  @Test
+  void withoutPlatesNothingIsPacked() {
+    Packing packing = Packing.toTheHighest(Map.of("A1", 0.0, "A2", -0.009), List.of(), 0);
+    assertEquals(List.of(), packing.plates().get("A2"));
+    assertEquals(0.009, packing.leftMetres().getOrDefault("A2", Double.NaN), 1e-12);
+  }
+
+  @Test
+  void movesTheFewestFrames() {
+    Map<String, Double> deviations = new LinkedHashMap<>();
+    deviations.put("A1", 0.0);
+    deviations.put("A2", 0.001);
+    deviations.put("A3", 0.018);
+    deviations.put("A4", 0.0);
+    Map<String, Double> moves = Shifting.moves(deviations, 0.003);
+    assertEquals(List.of("A3"), List.copyOf(moves.keySet()));
+    assertEquals("A3 by 18.0 mm toward end 1", Shifting.words(moves));
+  }
+
+  @Test
+  void whatCanMoveDependsOnTheStage() {
+    assertTrue(Movability.at("standing", Stage.STANDARD).bases());
+    assertTrue(!Movability.at("lift", Stage.STANDARD).bases());
+    assertTrue(Movability.at("tightening", Stage.STANDARD).tops());
+    assertTrue(!Movability.at("roofing", Stage.STANDARD).tops());
+  }
+
+  @Test
+  void aStageOfTheJobsOwnCountsAsTheOneBeforeIt() {
+    List<Stage> stages = new java.util.ArrayList<>(Stage.STANDARD);
+    stages.add(1, new Stage("curing", "slab again", List.of(), Map.of(), true));
+    assertTrue(Movability.at("curing", stages).bases());
+  }
+}

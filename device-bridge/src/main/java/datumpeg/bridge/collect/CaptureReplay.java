@@ -1,0 +1,222 @@
+package datumpeg.bridge.collect;
+
+import datumpeg.analysis.quantity.Quantity;
+import datumpeg.analysis.quantity.QuantityFormatException;
+import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.link.replay.CaptureEntry;
+import datumpeg.bridge.link.replay.CaptureEntry.Act;
+import datumpeg.bridge.link.replay.CaptureEntry.Direction;
+import datumpeg.bridge.link.replay.CaptureEntry.Transfer;
+import datumpeg.bridge.link.replay.CaptureHeader;
+import datumpeg.bridge.link.replay.CaptureReader;
+import datumpeg.bridge.meter.MeterProfile;
+import datumpeg.bridge.meter.MeterProfiles;
+import datumpeg.bridge.meter.MeterStream;
+import datumpeg.bridge.record.StoredEntry;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Plays a capture into a collector: its bytes through the same decoding, its acts in place of the
+ * person. Without acts the targets are taken in the order of the measuring list. One thread.
+ */
+public final class CaptureReplay {
+  private final Path file;
+  private final Collector collector;
+  private final TargetText targets;
+  private final Map<String, MeterStream> streams = new HashMap<>();
+  private final List<StoredEntry<ReadingEntry>> stored = new ArrayList<>();
+  private long putAside;
+  private long withdrawn;
+
+  CaptureReplay(Path file, Collector collector, TargetText targets) {
+    this.file = file;
+    this.collector = collector;
+    this.targets = targets;
+  }
+
+  /**
+   * What a replay came to.
+   *
+   * @param stored readings, each acknowledged after its commit
+   * @param putAside values that were no reading of the target asked for, or were held
+   * @param withdrawn readings undone again by the person
+   * @param otherFrames frames that were no readings: status lines, noise
+   * @param tornLine the number of a last line cut short, which was left out
+   */
+  public record Played(
+      List<StoredEntry<ReadingEntry>> stored,
+      long putAside,
+      long withdrawn,
+      long otherFrames,
+      OptionalLong tornLine) {
+    public Played {
+      stored = List.copyOf(stored);
+    }
+  }
+
+  /**
+   * What a capture is, found by reading all of it before anything is stored.
+   *
+   * @param guided whether it holds a person's acts
+   */
+  public record Surveyed(CaptureHeader header, boolean guided) {}
+
+  /**
+   * Reads the whole capture.
+   *
+   * @throws InputException if it is damaged anywhere but in its last line
+   */
+  public static Surveyed survey(Path file) {
+    try (CaptureReader reader = CaptureReader.open(file)) {
+      boolean guided = false;
+      for (Optional<CaptureEntry> next = reader.next(); next.isPresent(); next = reader.next()) {
+        guided |= next.get() instanceof Act;
+      }
+      return new Surveyed(reader.header(), guided);
+    }
+  }
+
+  /**
+   * A replay into a collector.
+   *
+   * @param list what the collector asks for
+   */
+  public static CaptureReplay of(
+      Path file, Collector collector, datumpeg.analysis.building.SetOut setOut, List<Wanted> list) {
+    return new CaptureReplay(file, collector, new TargetText(setOut, list));
+  }
+
+  /** Plays it to its end. */
+  public Played play(Surveyed surveyed) {
+    try (CaptureReader reader = CaptureReader.open(file)) {
+      for (Optional<CaptureEntry> next = reader.next(); next.isPresent(); next = reader.next()) {
+        CaptureEntry entry = next.get();
+        if (entry instanceof Transfer transfer && transfer.direction() == Direction.RX) {
+          received(transfer, surveyed, reader.lineNumber());
+        } else if (entry instanceof Act act) {
+          acted(act, reader.lineNumber());
+        }
+      }
+      long others =
+          streams.values().stream()
+              .flatMap(stream -> stream.counts().notReadings().values().stream())
+              .mapToLong(Long::longValue)
+              .sum();
+      return new Played(stored, putAside, withdrawn, others, reader.tornLineNumber());
+    }
+  }
+
+  private void received(Transfer transfer, Surveyed surveyed, long line) {
+    CaptureHeader.@Nullable CapturedLink link = surveyed.header().links().get(transfer.link());
+    String meter = link == null || link.meter() == null ? "" : link.meter();
+    MeterStream stream =
+        streams.computeIfAbsent(
+            transfer.link(), name -> new MeterStream(profile(link == null ? null : link.profile())));
+    for (MeterStream.Message message : stream.accept(transfer.bytes())) {
+      if (message.decoded() instanceof Measured measured) {
+        offer(
+            new Delivered(
+                measured.valueText(),
+                measured.unit().symbol(),
+                measured.dimension(),
+                stream.profile().valueSi(measured),
+                transfer.time().atOffset(ZoneOffset.UTC),
+                meter,
+                link == null ? transfer.link() : link.link(),
+                message.frame().bytes().hex(),
+                source(line)));
+        if (!surveyed.guided()) {
+          accept();
+        }
+      }
+    }
+  }
+
+  private static MeterProfile profile(@Nullable String identity) {
+    if (identity == null) {
+      return MeterProfiles.GENERAL_TEXT_LINE;
+    }
+    int at = identity.indexOf('@');
+    MeterProfile profile = MeterProfiles.named(at < 0 ? identity : identity.substring(0, at));
+    if (at >= 0 && !profile.identity().equals(identity)) {
+      throw new InputException(
+          "The capture was taken with the meter profile " + identity + ", this program has "
+              + profile.identity() + "; its values could differ, so it is not replayed.");
+    }
+    return profile;
+  }
+
+  private void offer(Delivered delivered) {
+    if (collector.offer(delivered) != Offer.WAITING) {
+      putAside++;
+    }
+  }
+
+  private void accept() {
+    collector.accept().ifPresent(stored::add);
+  }
+
+  private void acted(Act act, long line) {
+    switch (act.kind()) {
+      case TARGET -> collector.goTo(target(act, line), act.face() == null ? 0 : act.face());
+      case ACCEPT -> accept();
+      case SKIP -> collector.skip();
+      case BACK -> collector.back();
+      case UNDO -> withdrawn += collector.undo().isPresent() ? 1 : 0;
+      case HELD -> putAside += collector.hold() ? 1 : 0;
+      case TYPED -> typed(act, line);
+    }
+  }
+
+  private datumpeg.analysis.measuring.Target target(Act act, long line) {
+    String text = act.target() == null ? "" : act.target();
+    try {
+      return targets.find(text);
+    } catch (IllegalArgumentException e) {
+      throw new InputException(
+          file + ", line " + line + ": the target '" + text + "' is not one of this job: "
+              + e.getMessage(),
+          e);
+    }
+  }
+
+  private void typed(Act act, long line) {
+    String text = act.text() == null ? "" : act.text();
+    try {
+      Quantity quantity = Quantity.parse(text);
+      offer(
+          new Delivered(
+              text,
+              "",
+              quantity.dimension(),
+              quantity.siValue(),
+              time(act.time()),
+              "",
+              "keyboard:",
+              "",
+              source(line)));
+    } catch (QuantityFormatException e) {
+      throw new InputException(file + ", line " + line + ": " + e.getMessage(), e);
+    }
+  }
+
+  private static java.time.OffsetDateTime time(Instant instant) {
+    return instant.atOffset(ZoneOffset.UTC);
+  }
+
+  private String source(long line) {
+    java.nio.file.@Nullable Path name = file.getFileName();
+    return "replay " + (name == null ? file : name) + " line " + line;
+  }
+}
