@@ -112,8 +112,9 @@ public final class SetOut {
   }
 
   /**
-   * The pitch of a pair of rafters of the drawing's length whose tips stand at the tip distance: cos
-   * θ = tip distance / (2 · rafter length). Empty without either, or if the rafters are too short.
+   * The pitch of a pair of rafters of the drawing's length whose tips stand at the tip distance:
+   * cos θ = tip distance / (2 · rafter length). Empty without either, or if the rafters are too
+   * short.
    */
   public OptionalDouble pitchFromRafterLengthRadians() {
     OptionalDouble tips = tipDistanceMetres();

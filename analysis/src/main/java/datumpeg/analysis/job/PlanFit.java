@@ -31,8 +31,12 @@ public final class PlanFit {
       case "portal" ->
           Integer.parseInt(thing.place()) <= n
               ? Optional.empty()
-              : Optional.of("There is no portal frame " + thing.place() + "; frames run from 1 to "
-                  + n + ".");
+              : Optional.of(
+                  "There is no portal frame "
+                      + thing.place()
+                      + "; frames run from 1 to "
+                      + n
+                      + ".");
       case "wall" ->
           thing.place().equals("A") || thing.place().equals("B") || isMark(job, thing.place())
               ? Optional.empty()

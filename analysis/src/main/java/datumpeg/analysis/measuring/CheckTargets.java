@@ -43,7 +43,9 @@ final class CheckTargets {
   }
 
   private List<PointName> slabCorners() {
-    return setOut.slab().cornerNames().stream().map(name -> new PointName("slab", name, "")).toList();
+    return setOut.slab().cornerNames().stream()
+        .map(name -> new PointName("slab", name, ""))
+        .toList();
   }
 
   /** The slab's points as the job names them, else its corners. */

@@ -35,8 +35,7 @@ public final class DrawnBuildings {
   /** A gable of 10 deg, 3.6 m to the eave, on a rectangular slab. */
   public static SetOut gable(
       double spanMetres, double endLineOffsetMetres, List<Double> bays, Sections sections) {
-    double length =
-        bays.stream().mapToDouble(Double::doubleValue).sum() + 2 * endLineOffsetMetres;
+    double length = bays.stream().mapToDouble(Double::doubleValue).sum() + 2 * endLineOffsetMetres;
     Building building =
         new Building(
             spanMetres,

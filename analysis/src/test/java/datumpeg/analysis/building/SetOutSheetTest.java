@@ -11,8 +11,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class SetOutSheetTest {
-  private final SetOutSheet sheet =
-      SetOutSheet.of(DrawnBuildings.shed(), LengthDisplay.METRIC);
+  private final SetOutSheet sheet = SetOutSheet.of(DrawnBuildings.shed(), LengthDisplay.METRIC);
 
   @Test
   void endMarksAreOnTheEndLinesAndInnerMarksAtTheirFrame() {
@@ -77,9 +76,7 @@ class SetOutSheetTest {
     corners.put("B1", new PlanPoint(0, 9));
     SetOut setOut =
         new SetOut(
-            DrawnBuildings.shed().building(),
-            new Slab(corners, List.of(), List.of()),
-            List.of());
+            DrawnBuildings.shed().building(), new Slab(corners, List.of(), List.of()), List.of());
     SetOutSheet.Table diagonals = SetOutSheet.of(setOut, LengthDisplay.METRIC).tables().get(2);
     assertEquals(5 + 2, diagonals.rows().size());
   }

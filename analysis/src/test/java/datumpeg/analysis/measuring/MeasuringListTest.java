@@ -47,10 +47,22 @@ class MeasuringListTest {
   void columnsArePlumbedOutAlongAAndBackAlongB() {
     assertEquals(
         List.of(
-            "column.A1/along", "column.A1/across", "column.A2/along", "column.A2/across",
-            "column.A3/along", "column.A3/across", "column.A4/along", "column.A4/across",
-            "column.B4/along", "column.B4/across", "column.B3/along", "column.B3/across",
-            "column.B2/along", "column.B2/across", "column.B1/along", "column.B1/across"),
+            "column.A1/along",
+            "column.A1/across",
+            "column.A2/along",
+            "column.A2/across",
+            "column.A3/along",
+            "column.A3/across",
+            "column.A4/along",
+            "column.A4/across",
+            "column.B4/along",
+            "column.B4/across",
+            "column.B3/along",
+            "column.B3/across",
+            "column.B2/along",
+            "column.B2/across",
+            "column.B1/along",
+            "column.B1/across"),
         texts("column-plumb", "portal-plumb"));
   }
 

@@ -11,9 +11,12 @@ public final class BridgeCommands {
     return List.of(
         new JobCommand(program),
         new SetOutCommand(program),
+        new MeasureCommand(program),
+        new ReplayCommand(program),
         new EnterCommand(program),
         new VoidCommand(program),
         new MovedCommand(program),
+        new ReduceCommand(program),
         new LimitsCommand(program),
         new VerifyCommand(program));
   }

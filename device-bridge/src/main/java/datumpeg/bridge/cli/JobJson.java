@@ -41,9 +41,9 @@ final class JobJson {
             .put("building", building(stored.job().setOut().building()))
             .put(
                 "tolerances",
-                JsonArray.of(
-                    stored.job().tolerances().entrySet().stream().map(JobJson::tolerance)))
-            .put("meters", JsonArray.of(stored.job().meters().values().stream().map(JobJson::meter)))
+                JsonArray.of(stored.job().tolerances().entrySet().stream().map(JobJson::tolerance)))
+            .put(
+                "meters", JsonArray.of(stored.job().meters().values().stream().map(JobJson::meter)))
             .put(
                 "stages",
                 JsonArray.of(stored.job().stages().stream().map(stage -> stage(stored, stage))))
@@ -110,16 +110,13 @@ final class JobJson {
         .put("title", stage.title())
         .put("holdPoint", stage.holdPoint())
         .put("checks", JsonArray.ofTexts(stage.checks()))
-        .put(
-            "targetCount", MeasuringList.of(stored.job().setOut(), stage).items().size())
+        .put("targetCount", MeasuringList.of(stored.job().setOut(), stage).items().size())
         .put("readingCount", readingCount(stored, stage))
         .build();
   }
 
   static long readingCount(StoredJob stored, Stage stage) {
-    return stored.readings().stream()
-        .filter(reading -> reading.stage().equals(stage.id()))
-        .count();
+    return stored.readings().stream().filter(reading -> reading.stage().equals(stage.id())).count();
   }
 
   private static JsonObject reading(StoredEntry<ReadingEntry> stored, Set<UUID> voided) {

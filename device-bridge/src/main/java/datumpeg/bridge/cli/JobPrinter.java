@@ -61,9 +61,7 @@ final class JobPrinter {
         length(building.lengthMetres()),
         length(building.eaveHeightMetres()),
         building.portalFrameCount(),
-        building.baysMetres().stream()
-            .map(JobPrinter::length)
-            .collect(Collectors.joining(" + ")));
+        building.baysMetres().stream().map(JobPrinter::length).collect(Collectors.joining(" + ")));
   }
 
   private static String length(double metres) {

@@ -37,8 +37,7 @@ final class LimitsCommand {
               .put(
                   "limits",
                   JsonArray.of(
-                      limits.rows().stream()
-                          .map(row -> json(row, OptionalDouble.empty()).build())))
+                      limits.rows().stream().map(row -> json(row, OptionalDouble.empty()).build())))
               .build());
       return 0;
     }
@@ -46,7 +45,9 @@ final class LimitsCommand {
     out.println(
         "No row stands in for a code: what binds a job is its specification and its engineer.");
     TextTable table = TextTable.ofWords();
-    limits.rows().forEach(row -> table.row(row.id(), RuleWords.of(row.rule()), row.printedSource()));
+    limits
+        .rows()
+        .forEach(row -> table.row(row.id(), RuleWords.of(row.rule()), row.printedSource()));
     table.print(out, "");
     return 0;
   }

@@ -25,7 +25,11 @@ final class Records {
   }
 
   static SessionStart start(DatumpegCommand program) {
-    return new SessionStart("", ProgramVersion.number(), program.console().clock());
+    return start(program, "");
+  }
+
+  static SessionStart start(DatumpegCommand program, String operator) {
+    return new SessionStart(operator, ProgramVersion.number(), program.console().clock());
   }
 
   /** Prints the answer as one JSON document. */

@@ -127,8 +127,7 @@ final class SetOutCommand implements Callable<Integer> {
   private static JsonObject json(SetOutSheet.Table table, SetOutSheet.Row row) {
     JsonObject.Builder json = JsonObject.builder().put("name", row.name());
     for (int i = 0; i < table.columns().size(); i++) {
-      json.put(
-          table.columns().get(i).replace(' ', '-'), JobJson.millimetres(row.metres().get(i)));
+      json.put(table.columns().get(i).replace(' ', '-'), JobJson.millimetres(row.metres().get(i)));
     }
     return json.build();
   }

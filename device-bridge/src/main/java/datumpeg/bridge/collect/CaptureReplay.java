@@ -122,7 +122,8 @@ public final class CaptureReplay {
     String meter = link == null || link.meter() == null ? "" : link.meter();
     MeterStream stream =
         streams.computeIfAbsent(
-            transfer.link(), name -> new MeterStream(profile(link == null ? null : link.profile())));
+            transfer.link(),
+            name -> new MeterStream(profile(link == null ? null : link.profile())));
     for (MeterStream.Message message : stream.accept(transfer.bytes())) {
       if (message.decoded() instanceof Measured measured) {
         offer(
@@ -151,8 +152,11 @@ public final class CaptureReplay {
     MeterProfile profile = MeterProfiles.named(at < 0 ? identity : identity.substring(0, at));
     if (at >= 0 && !profile.identity().equals(identity)) {
       throw new InputException(
-          "The capture was taken with the meter profile " + identity + ", this program has "
-              + profile.identity() + "; its values could differ, so it is not replayed.");
+          "The capture was taken with the meter profile "
+              + identity
+              + ", this program has "
+              + profile.identity()
+              + "; its values could differ, so it is not replayed.");
     }
     return profile;
   }
@@ -185,7 +189,12 @@ public final class CaptureReplay {
       return targets.find(text);
     } catch (IllegalArgumentException e) {
       throw new InputException(
-          file + ", line " + line + ": the target '" + text + "' is not one of this job: "
+          file
+              + ", line "
+              + line
+              + ": the target '"
+              + text
+              + "' is not one of this job: "
               + e.getMessage(),
           e);
     }

@@ -34,8 +34,8 @@ import org.jspecify.annotations.Nullable;
  * Measuring with live links and a keyboard: every event is dealt with in turn on the thread that
  * calls {@link #run}. Whatever a link delivers is kept in the capture before it is looked at.
  *
- * <p>Typed lines: a value (metres or degrees unless it carries its unit), {@code skip}, {@code back},
- * {@code undo}, {@code quit}; an empty line does nothing.
+ * <p>Typed lines: a value (metres or degrees unless it carries its unit), {@code skip}, {@code
+ * back}, {@code undo}, {@code quit}; an empty line does nothing.
  */
 public final class LiveSession {
   private final Collector collector;
@@ -257,7 +257,10 @@ public final class LiveSession {
 
   private void typedValue(String line) {
     MeasuredQuantity quantity =
-        collector.wanted().map(wanted -> wanted.target().quantity()).orElse(MeasuredQuantity.DISTANCE);
+        collector
+            .wanted()
+            .map(wanted -> wanted.target().quantity())
+            .orElse(MeasuredQuantity.DISTANCE);
     try {
       String unit =
           line.matches("[+-]?[0-9.,]+") ? (quantity == MeasuredQuantity.TILT ? "deg" : "m") : "";

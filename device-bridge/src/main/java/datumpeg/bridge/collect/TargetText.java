@@ -18,8 +18,9 @@ final class TargetText {
   }
 
   /**
-   * The target of the measuring list with this text, else what the form of the text says: two points
-   * a distance, a column a tilt, a direction a plumb offset, slab or seat a height, else an offset.
+   * The target of the measuring list with this text, else what the form of the text says: two
+   * points a distance, a column a tilt, a direction a plumb offset, slab or seat a height, else an
+   * offset.
    *
    * @throws TargetFormatException if the text names no target
    * @throws datumpeg.analysis.building.UnknownPointException if the plan does not have its points

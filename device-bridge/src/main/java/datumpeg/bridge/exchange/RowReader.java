@@ -66,10 +66,7 @@ final class RowReader {
     }
     return Optional.of(
         ReadingEntry.builder(
-                ids.next(),
-                stage.get().id(),
-                target.get().quantity().text(),
-                target.get().text())
+                ids.next(), stage.get().id(), target.get().quantity().text(), target.get().text())
             .value(row.text(Column.VALUE), row.text(Column.UNIT), value.getAsDouble())
             .face(face)
             .meter(row.text(Column.METER), row.text(Column.SETUP), row.text(Column.UP))
@@ -96,9 +93,7 @@ final class RowReader {
     Optional<MeasuredQuantity> quantity = MeasuredQuantity.ofText(text);
     if (quantity.isEmpty()) {
       mistake(
-          row,
-          Column.QUANTITY,
-          "is no quantity; " + Nearest.hint(text, MeasuredQuantity.texts()));
+          row, Column.QUANTITY, "is no quantity; " + Nearest.hint(text, MeasuredQuantity.texts()));
     }
     return quantity;
   }

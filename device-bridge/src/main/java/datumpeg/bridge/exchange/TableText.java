@@ -15,7 +15,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The text of a table as rows with named fields (RFC 4180; UTF-8, a byte order mark is accepted). */
+/**
+ * The text of a table as rows with named fields (RFC 4180; UTF-8, a byte order mark is accepted).
+ */
 final class TableText {
   private static final String BYTE_ORDER_MARK = "\uFEFF";
 

@@ -66,7 +66,10 @@ public record StoredJob(
    */
   public static StoredJob load(SiteRecord record, String jobName, int revision) {
     JobKey key = find(record, jobName);
-    return of(record, key, record.revision(key, revision).orElseThrow(() -> noRevision(record, key, revision)));
+    return of(
+        record,
+        key,
+        record.revision(key, revision).orElseThrow(() -> noRevision(record, key, revision)));
   }
 
   /**
@@ -87,8 +90,7 @@ public record StoredJob(
     return found.orElseThrow(() -> unknown(record, jobName));
   }
 
-  private static StoredJob of(
-      SiteRecord record, JobKey key, StoredEntry<JobRevisionEntry> stored) {
+  private static StoredJob of(SiteRecord record, JobKey key, StoredEntry<JobRevisionEntry> stored) {
     JobRevisionEntry file = stored.entry();
     Job job = JobFile.read(file.toml(), "job file of " + key + ", revision " + file.revision());
     return of(key, file.revision(), job, file.sha256(), record.log(key));

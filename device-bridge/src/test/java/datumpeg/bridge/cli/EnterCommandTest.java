@@ -133,7 +133,8 @@ class EnterCommandTest {
 
   @Test
   void quoteThatIsNeverClosedIsRefused() throws IOException {
-    assertTrue(refused(HEADER + "arrival,distance,\"slab.A1-slab.A4,18,m\n").contains("never closed"));
+    assertTrue(
+        refused(HEADER + "arrival,distance,\"slab.A1-slab.A4,18,m\n").contains("never closed"));
   }
 
   @Test
@@ -185,7 +186,8 @@ class EnterCommandTest {
   private List<String> stored(String member) {
     assertEquals(
         0, console.run("job", "show", "larkrise-01", "--readings", "--json"), console.err());
-    return JsonReader.readObject(console.out(), "standard output")
-        .array("readings").stream().map(reading -> ((JsonObject) reading).text(member)).toList();
+    return JsonReader.readObject(console.out(), "standard output").array("readings").stream()
+        .map(reading -> ((JsonObject) reading).text(member))
+        .toList();
   }
 }

@@ -60,13 +60,14 @@ class JobCommandTest {
   @Test
   void planThatDropsAMeasuredPointWarnsAndLeavesItsReadingsOut() throws IOException {
     readingsAndThen(
-        JobTexts.LARKRISE.replace("A4 = [\"18 m\"", "C4 = [\"18 m\"").replace("slab.A4", "slab.C4"));
+        JobTexts.LARKRISE
+            .replace("A4 = [\"18 m\"", "C4 = [\"18 m\"")
+            .replace("slab.A4", "slab.C4"));
     assertEquals(0, console.run("job", "add", "shed.toml"), console.err());
     assertTrue(
         console.out().contains("Warning: 1 reading(s) taken before have no place in this plan"),
         console.out());
-    assertTrue(
-        console.out().contains("slab.A1-slab.A4  The slab has no corner A4"), console.out());
+    assertTrue(console.out().contains("slab.A1-slab.A4  The slab has no corner A4"), console.out());
     assertEquals(0, console.run("job", "show", "larkrise-01", "--json"));
     assertEquals(1, json().array("strays").size());
     assertEquals(2, ((JsonObject) json().array("stages").get(0)).integer("readingCount"));

@@ -42,8 +42,7 @@ class LimitsCommandTest {
     assertTrue(!row.truth("seen"));
     assertTrue(console.out().contains("\"upper\": 10.2,"), console.out());
     assertEquals(0, console.run("limits", "list", "--json"));
-    assertTrue(
-        JsonReader.readObject(console.out(), "standard output").array("limits").size() > 10);
+    assertTrue(JsonReader.readObject(console.out(), "standard output").array("limits").size() > 10);
   }
 
   @Test

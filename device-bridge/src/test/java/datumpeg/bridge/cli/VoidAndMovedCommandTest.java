@@ -45,8 +45,7 @@ class VoidAndMovedCommandTest {
     while (beginsAny(others, id.substring(0, enough))) {
       enough++;
     }
-    assertEquals(
-        2, console.run("void", "larkrise-01", id.substring(0, 1), "--why", "wrong hook"));
+    assertEquals(2, console.run("void", "larkrise-01", id.substring(0, 1), "--why", "wrong hook"));
     assertTrue(console.err().contains("The ids of 3 readings"), console.err());
     assertEquals(
         0, console.run("void", "larkrise-01", id.substring(0, enough), "--why", "wrong hook"));

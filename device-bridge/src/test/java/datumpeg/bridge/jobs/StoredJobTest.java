@@ -118,8 +118,7 @@ class StoredJobTest {
         job.getMessage());
     InputException revision =
         assertThrows(InputException.class, () -> StoredJob.load(record, "larkrise-01", 7));
-    assertEquals(
-        "The job larkrise-01 has no revision 7; its newest is 1.", revision.getMessage());
+    assertEquals("The job larkrise-01 has no revision 7; its newest is 1.", revision.getMessage());
   }
 
   @Test

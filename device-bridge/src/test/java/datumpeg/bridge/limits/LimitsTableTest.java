@@ -15,7 +15,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 class LimitsTableTest {
   private final LimitsTable limits = LimitsTable.ofProgram();
 
-  /** Sizes and limits in mm. Both overall-length rules and both spacing rules meet at their joints. */
+  /**
+   * Sizes and limits in mm. Both overall-length rules and both spacing rules meet at their joints.
+   */
   @ParameterizedTest
   @CsvSource({
     "as4100-plumb, 3000, 6.0",

@@ -1,0 +1,150 @@
+package datumpeg.bridge.cli;
+
+import datumpeg.analysis.conform.Limits;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
+import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.reduce.Cause;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.reduce.LevelEstimate;
+import datumpeg.analysis.reduce.Note;
+import datumpeg.analysis.reduce.PointEstimate;
+import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.bridge.json.JsonArray;
+import datumpeg.bridge.json.JsonDecimal;
+import datumpeg.bridge.json.JsonNull;
+import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.json.JsonText;
+import datumpeg.bridge.json.JsonValue;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Findings as the JSON document other programs rely on, form 1. Lengths in millimetres, points in
+ * metres, all rounded half-even to 1e-6; a covariance in square metres to 1e-12.
+ */
+final class FindingsJson {
+  private static final int DECIMALS = 6;
+  private static final int COVARIANCE_DECIMALS = 12;
+
+  private FindingsJson() {}
+
+  static JsonObject of(Findings findings, List<StageFindings> stages, String version) {
+    return JsonObject.builder()
+        .put("format", 1)
+        .put("job", findings.job())
+        .put("jobDigest", findings.jobDigest())
+        .put("analysisVersion", version)
+        .put("stages", JsonArray.of(stages.stream().map(FindingsJson::stage)))
+        .build();
+  }
+
+  private static JsonObject stage(StageFindings stage) {
+    return JsonObject.builder()
+        .put("stage", stage.stage())
+        .put("readingCount", stage.readingCount())
+        .put(
+            "answer",
+            JsonObject.builder()
+                .put("kind", stage.answer().kind().text())
+                .put("text", stage.answer().sentence())
+                .put("first", stage.answer().first())
+                .build())
+        .put("outcomes", JsonArray.of(stage.outcomes().stream().map(FindingsJson::outcome)))
+        .put("points", points(stage))
+        .put("levels", levels(stage))
+        .put("causes", JsonArray.of(stage.causes().stream().map(FindingsJson::cause)))
+        .put("notes", JsonArray.of(stage.notes().stream().map(FindingsJson::note)))
+        .build();
+  }
+
+  private static JsonObject outcome(Outcome outcome) {
+    OutcomeUnit unit = outcome.unit();
+    Optional<Limits> limits = outcome.limits();
+    return JsonObject.builder()
+        .put("check", outcome.check())
+        .put("target", outcome.target())
+        .put("round", outcome.round())
+        .put("unit", unit.symbol())
+        .put("nominal", optional(outcome.nominal(), unit))
+        .put("measured", decimal(unit.fromSi(outcome.measured())))
+        .put("deviation", decimal(unit.fromSi(outcome.deviation())))
+        .put("expandedUncertainty", decimal(unit.fromSi(outcome.expandedUncertainty())))
+        .put("coverage", decimal(outcome.coverage()))
+        .put("lower", optional(limits.map(Limits::lower).orElse(OptionalDouble.empty()), unit))
+        .put("upper", optional(limits.map(Limits::upper).orElse(OptionalDouble.empty()), unit))
+        .put("limitSource", text(limits.map(Limits::source)))
+        .put(
+            "probability",
+            outcome.probability().isPresent()
+                ? decimal(outcome.probability().getAsDouble())
+                : new JsonNull())
+        .put("verdict", text(outcome.verdict().map(Verdict::text)))
+        .put("stale", outcome.stale())
+        .put("remedy", outcome.remedy())
+        .put("aside", outcome.aside())
+        .put("readings", JsonArray.ofTexts(outcome.readingIds()))
+        .build();
+  }
+
+  private static JsonObject points(StageFindings stage) {
+    JsonObject.Builder points = JsonObject.builder();
+    stage.points().forEach((name, point) -> points.put(name, point(point)));
+    return points.build();
+  }
+
+  private static JsonObject point(PointEstimate point) {
+    return JsonObject.builder()
+        .put("x", decimal(point.xMetres()))
+        .put("y", decimal(point.yMetres()))
+        .put("ux", decimal(Math.sqrt(point.xVariance())))
+        .put("uy", decimal(Math.sqrt(point.yVariance())))
+        .put("cxy", JsonDecimal.rounded(point.covariance(), COVARIANCE_DECIMALS))
+        .build();
+  }
+
+  private static JsonObject levels(StageFindings stage) {
+    JsonObject.Builder levels = JsonObject.builder();
+    stage.levels().forEach((name, level) -> levels.put(name, level(level)));
+    return levels.build();
+  }
+
+  private static JsonObject level(LevelEstimate level) {
+    return JsonObject.builder()
+        .put("x", decimal(level.xMetres()))
+        .put("y", decimal(level.yMetres()))
+        .put("level", decimal(OutcomeUnit.MILLIMETRE.fromSi(level.levelMetres())))
+        .put("u", decimal(OutcomeUnit.MILLIMETRE.fromSi(level.standardUncertaintyMetres())))
+        .build();
+  }
+
+  private static JsonObject cause(Cause cause) {
+    return JsonObject.builder()
+        .put("verdict", cause.kind().text())
+        .put("text", cause.sentence())
+        .put("action", cause.action())
+        .put("symptoms", JsonArray.ofTexts(cause.symptoms()))
+        .build();
+  }
+
+  private static JsonObject note(Note note) {
+    return JsonObject.builder()
+        .put("kind", note.kind().text())
+        .put("text", note.text())
+        .put("readings", JsonArray.ofTexts(note.readingIds()))
+        .build();
+  }
+
+  private static JsonValue optional(OptionalDouble si, OutcomeUnit unit) {
+    return si.isPresent() ? decimal(unit.fromSi(si.getAsDouble())) : new JsonNull();
+  }
+
+  private static JsonValue text(Optional<String> text) {
+    return text.<JsonValue>map(JsonText::new).orElseGet(JsonNull::new);
+  }
+
+  private static JsonDecimal decimal(double value) {
+    return JsonDecimal.rounded(value, DECIMALS);
+  }
+}
