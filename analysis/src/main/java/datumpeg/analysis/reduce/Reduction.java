@@ -3,10 +3,12 @@ package datumpeg.analysis.reduce;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.remedy.Movability;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -93,6 +95,7 @@ public final class Reduction {
       levels.putAll(result.levels());
       result.used().forEach(reading -> used.add(reading.id()));
     }
+    notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));
     notes.addAll(unused(readings, used));
@@ -106,6 +109,52 @@ public final class Reduction {
         causes,
         notes,
         new Answers(stage).of(outcomes, causes, notes));
+  }
+
+  /** What the stage's measuring list asks for and nobody read, in one note. */
+  private List<Note> notMeasured(Stage stage, StageReadings readings) {
+    Set<Target> measured = new HashSet<>();
+    readings.all().forEach(reading -> measured.add(reading.target()));
+    List<String> missing =
+        MeasuringList.of(job.setOut(), stage).targets().stream()
+            .filter(target -> !isCovered(target, measured))
+            .map(target -> target.quantity().text() + " " + target.text())
+            .toList();
+    return missing.isEmpty()
+        ? List.of()
+        : List.of(
+            new Note(
+                Note.Kind.NOT_MEASURED,
+                "Not measured, though the stage's list asks for "
+                    + (missing.size() == 1 ? "it: " : "them: ")
+                    + String.join(", ", missing)
+                    + ".",
+                List.of()));
+  }
+
+  /**
+   * A level may be read as height or staff, a distance between any faces, a row by running
+   * distances.
+   */
+  private static boolean isCovered(Target target, Set<Target> measured) {
+    return switch (target.quantity()) {
+      case HEIGHT ->
+          measured.contains(target)
+              || measured.contains(Target.at(MeasuredQuantity.STAFF, target.first()));
+      case DISTANCE ->
+          measured.contains(target)
+              || (FrameRow.holds(target)
+                  && measured.stream()
+                      .filter(FrameRow::holds)
+                      .anyMatch(other -> sameRow(target, other)));
+      default -> measured.contains(target);
+    };
+  }
+
+  private static boolean sameRow(Target one, Target other) {
+    int end = FrameRow.number(one.second());
+    return FrameRow.of(one.first()).equals(FrameRow.of(other.first()))
+        && (FrameRow.number(other.first()) == end || FrameRow.number(other.second()) == end);
   }
 
   private static List<Note> answers(Stage stage, StageReadings readings) {

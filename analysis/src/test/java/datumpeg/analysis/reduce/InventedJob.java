@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /** An invented job whose parts a test chooses, and readings for it. */
 final class InventedJob {
@@ -99,7 +100,8 @@ final class InventedJob {
             "",
             "",
             Optional.empty(),
-            OptionalDouble.empty()),
+            OptionalDouble.empty(),
+            OptionalInt.empty()),
         new SetOut(building, slab, List.of()),
         tolerances,
         meters,

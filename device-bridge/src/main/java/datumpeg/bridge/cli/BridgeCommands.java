@@ -17,6 +17,7 @@ public final class BridgeCommands {
         new VoidCommand(program),
         new MovedCommand(program),
         new ReduceCommand(program),
+        new ReportCommand(program),
         new LimitsCommand(program),
         new VerifyCommand(program));
   }
