@@ -158,7 +158,7 @@ final class Causes {
               + Plumbing.towards(Axis.ACROSS, worst.deviation())
               + " on average.";
       case "frame-spacing" ->
-          "bay " + target + " is " + amount + (plus ? " too long." : " too short.");
+          "bay " + bay(target) + " is " + amount + (plus ? " too long." : " too short.");
       case "spacing-match" ->
           "bay "
               + target
@@ -192,6 +192,11 @@ final class Causes {
     };
   }
 
+  /** A2-A3/base as a person says it: A2-A3 at the base. */
+  private static String bay(String target) {
+    return target.replaceFirst("/", " at the ");
+  }
+
   private static String diagonalsAgree(List<Outcome> all) {
     return all.stream()
             .anyMatch(o -> o.check().equals("slab-diagonals") && o.is(Verdict.CONFORMING))
@@ -207,8 +212,7 @@ final class Causes {
     String feature = worst.target().substring(slash + 1);
     String side =
         worst.target().substring(0, 1).matches("[A-Z]") ? worst.target().substring(0, 1) : "";
-    Map<String, Double> moves =
-        Shifting.moves(positions(side, feature, all), worst.expandedUncertainty());
+    Map<String, Double> moves = moves(side, feature, worst, all);
     boolean movable =
         feature.equals("base") ? remedies.movability().bases() : remedies.movability().tops();
     if (moves.isEmpty()) {
@@ -216,29 +220,32 @@ final class Causes {
     }
     String words = Shifting.words(moves);
     return movable
-        ? "Shift " + words + ", then read the bays again."
-        : "The " + feature + "s are fixed by now: ask the engineer before shifting " + words + ".";
+        ? "Shift " + words + ", which brings every bay inside its limits; then read the bays again."
+        : "The "
+            + feature
+            + "s are fixed by now: ask the engineer before shifting "
+            + words
+            + ", which would bring every bay inside its limits.";
   }
 
-  /** Deviations of the frames of a row from their places, on the first measured frame as origin. */
-  private Map<String, Double> positions(String side, String feature, List<Outcome> all) {
-    Map<String, Double> positions = new LinkedHashMap<>();
-    double sum = 0;
+  /**
+   * The shift that brings every bay of a row inside its limits; empty if a bay was not measured.
+   */
+  private Map<String, Double> moves(String side, String feature, Outcome worst, List<Outcome> all) {
+    List<String> frames = new ArrayList<>(List.of(side + 1));
+    List<Double> bays = new ArrayList<>();
     for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
       String target = side + number + "-" + side + (number + 1) + "/" + feature;
-      Outcome bay =
-          all.stream()
-              .filter(o -> o.check().equals("frame-spacing") && o.target().equals(target))
-              .findFirst()
-              .orElse(null);
-      if (bay == null) {
-        return Map.of();
-      }
-      positions.putIfAbsent(side + number, sum);
-      sum += bay.deviation();
-      positions.put(side + (number + 1), sum);
+      all.stream()
+          .filter(o -> o.check().equals("frame-spacing") && o.target().equals(target))
+          .findFirst()
+          .ifPresent(bay -> bays.add(bay.deviation()));
+      frames.add(side + (number + 1));
     }
-    return positions;
+    double limit = worst.limits().orElseThrow().upper().orElse(Double.POSITIVE_INFINITY);
+    return bays.size() == frames.size() - 1
+        ? Shifting.moves(frames, bays, limit - worst.expandedUncertainty())
+        : Map.of();
   }
 
   private static void stale(List<Outcome> outcomes, List<Cause> causes) {

@@ -13,6 +13,9 @@ import datumpeg.analysis.uncertainty.Estimate;
 
 /** Puts to each outcome what to do about it at its stage. */
 final class Remedies {
+  /** No meter on a site gets an expanded uncertainty below this (common practice, no source). */
+  private static final double LEAST_VISIBLE_METRES = 0.0002;
+
   private final Movability movability;
   private final DecisionRule decision;
 
@@ -51,20 +54,22 @@ final class Remedies {
                 .orElse(0.0)
             * Estimate.COVERAGE_FACTOR;
     double has = outcome.standardUncertainty() * Estimate.COVERAGE_FACTOR;
-    String chance = LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0);
-    if (needed < 0.0002) {
-      return "Too close to call ("
+    String chance =
+        " (now "
+            + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
+            + " % sure that it conforms)";
+    if (needed < LEAST_VISIBLE_METRES) {
+      return "It sits on its limit"
           + chance
-          + " % sure it conforms): it sits on its limit, and no"
-          + " measuring will tell; ask who set the limit, or bring it nearer to the plan.";
+          + ": no measuring will tell. Ask who set the limit, or"
+          + " bring it nearer to the plan.";
     }
-    return "Too close to call ("
-        + chance
-        + " % sure it conforms): U would have to come down from "
+    return "Measure it again, or with a better meter: to tell, U must come down from "
         + Millimetres.of(has)
         + " to "
         + Millimetres.of(Math.min(needed, has))
-        + ". Measure it again, or with a better meter.";
+        + chance
+        + ".";
   }
 
   private String words(Outcome outcome) {
@@ -113,7 +118,7 @@ final class Remedies {
             || outcome.check().equals("spacing-match");
     boolean movable = aloft ? movability.tops() : movability.bases();
     String move =
-        (outcome.deviation() > 0 ? "Shorten " : "Lengthen ")
+        (outcome.deviation() > 0 ? "Shorten bay " : "Lengthen bay ")
             + outcome.target()
             + " by "
             + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());

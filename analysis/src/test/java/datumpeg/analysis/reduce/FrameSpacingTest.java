@@ -50,7 +50,7 @@ class FrameSpacingTest {
     assertEquals(1, found.causes().size());
     Cause cause = found.causes().get(0);
     assertEquals(Verdict.NONCONFORMING, cause.kind());
-    assertTrue(cause.sentence().startsWith("Bay A2-A3/base is 18.0"), cause.sentence());
+    assertTrue(cause.sentence().startsWith("Bay A2-A3 at the base is 18.0"), cause.sentence());
     assertTrue(cause.action().startsWith("Shift"), cause.action());
     assertTrue(cause.action().contains("by 18.0 mm toward end"), cause.action());
   }

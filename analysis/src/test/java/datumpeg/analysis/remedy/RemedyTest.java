@@ -38,15 +38,26 @@ class RemedyTest {
   }
 
   @Test
-  void movesTheFewestFrames() {
-    Map<String, Double> deviations = new LinkedHashMap<>();
-    deviations.put("A1", 0.0);
-    deviations.put("A2", 0.001);
-    deviations.put("A3", 0.018);
-    deviations.put("A4", 0.0);
-    Map<String, Double> moves = Shifting.moves(deviations, 0.003);
-    assertEquals(List.of("A3"), List.copyOf(moves.keySet()));
-    assertEquals("A3 by 18.0 mm toward end 1", Shifting.words(moves));
+  void movesTheFewestFramesTheLeast() {
+    List<String> frames = List.of("A1", "A2", "A3", "A4");
+    Map<String, Double> moves = Shifting.moves(frames, List.of(-0.006, 0.0188, -0.0065), 0.0086);
+    assertEquals(List.of("A2"), List.copyOf(moves.keySet()));
+    assertEquals(0.0124, moves.getOrDefault("A2", Double.NaN), 1e-12);
+    assertEquals("A2 by 12.4 mm toward end n", Shifting.words(moves));
+  }
+
+  @Test
+  void aBayThatIsLongByMoreThanItsNeighboursCanTakeShiftsAllBehindIt() {
+    List<String> frames = List.of("A1", "A2", "A3", "A4");
+    Map<String, Double> moves = Shifting.moves(frames, List.of(0.0, 0.018, 0.0), 0.0084);
+    assertEquals(List.of("A3", "A4"), List.copyOf(moves.keySet()));
+    assertEquals(-0.018, moves.getOrDefault("A4", Double.NaN), 1e-12);
+  }
+
+  @Test
+  void noMoveIsNamedWhenNoSingleShiftHelps() {
+    List<String> frames = List.of("A1", "A2", "A3", "A4", "A5", "A6");
+    assertEquals(Map.of(), Shifting.moves(frames, List.of(0.03, -0.05, 0.05, -0.05, 0.03), 0.005));
   }
 
   @Test

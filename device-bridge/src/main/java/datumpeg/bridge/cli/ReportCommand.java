@@ -32,7 +32,8 @@ import picocli.CommandLine.Parameters;
 /** {@code report}. */
 @Command(
     name = "report",
-    description = "Write the job's page, or one stage's: the answer first, drawings, every outcome.")
+    description =
+        "Write the job's page, or one stage's: the answer first, drawings, every outcome.")
 final class ReportCommand implements Callable<Integer> {
   private static final DateTimeFormatter PRINTED =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'", Locale.ROOT).withZone(ZoneOffset.UTC);
