@@ -11,8 +11,7 @@ import java.util.Map;
  *
  * <p>Neighbouring frames are shifted together by one amount, which changes only the bay before and
  * the bay after them; the amount makes the two equally wrong. Worked: bays −6.0, +18.8 and −6.5 mm
- * off come to −6.0, +6.15 and +6.15 mm when the third frame alone is shifted by 12.65 mm toward end
- * 1.
+ * off come to +6.4, +6.4 and −6.5 mm when the second frame alone is shifted by 12.4 mm toward end n.
  */
 public final class Shifting {
   private Shifting() {}

@@ -70,7 +70,7 @@ final class ReportCommand implements Callable<Integer> {
     List<String> heads;
     try (SiteRecord record = Records.forReading(program)) {
       stored = StoredJob.load(record, job);
-      heads = record.heads().stream().map(Head::toString).toList();
+      heads = record.heads().stream().map(Head::print).toList();
     }
     String wanted = stage;
     if (wanted != null) {
