@@ -19,6 +19,7 @@ public final class BridgeCommands {
         new ReduceCommand(program),
         new ReportCommand(program),
         new LimitsCommand(program),
-        new VerifyCommand(program));
+        new VerifyCommand(program),
+        new DemoCommand(program));
   }
 }

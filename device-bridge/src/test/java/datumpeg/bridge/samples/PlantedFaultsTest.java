@@ -1,5 +1,7 @@
 package datumpeg.bridge.samples;
 
+import static datumpeg.analysis.conform.Verdict.NONCONFORMING;
+import static datumpeg.analysis.conform.Verdict.UNDECIDED;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -11,11 +13,16 @@ import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.reduce.Note;
+import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.simulate.SimulatedColumn;
 import datumpeg.bridge.jobfile.JobFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -24,6 +31,7 @@ import org.junit.jupiter.api.Test;
 
 /** The truth of the sample jobs holds what the README says is planted, and nothing else. */
 class PlantedFaultsTest {
+  private static final int OTHER_SEEDS = 40;
   private static final double PLUMB_LIMIT_METRES = 3.6 / 500;
   private final Larkrise larkrise = new Larkrise(job("larkrise-01"));
 
@@ -127,5 +135,45 @@ class PlantedFaultsTest {
     Map<String, Double> leans = leans(quarrybend.plumbLineVisit());
     assertEquals(0.019, leans.remove("B2/along"));
     leans.forEach((target, lean) -> assertTrue(lean < 0.002, target));
+  }
+
+  /**
+   * The faults are clear, not lucky: whatever the errors drawn, each comes out, none comes out
+   * conforming, and nothing else is called nonconforming.
+   */
+  @Test
+  void thePlantedFaultsAreFoundWithOtherErrorsToo() {
+    int undecided = 0;
+    for (long seed = 1; seed <= OTHER_SEEDS; seed++) {
+      Findings findings = reduced(new Larkrise(job("larkrise-01"), seed));
+      assertEquals(
+          List.of("slab-square A1", "slab-square A4", "slab-square B1", "slab-square B4"),
+          nonconforming(findings, "arrival"),
+          "seed " + seed);
+      StageFindings lift = findings.stage("lift").orElseThrow();
+      List<String> out = nonconforming(findings, "lift");
+      assertTrue(out.contains("column-plumb A3/across"), "seed " + seed + ": " + out);
+      assertTrue(out.contains("frame-spacing A2-A3/base"), "seed " + seed + ": " + out);
+      undecided += lift.outcome("column-plumb", "B2/along").orElseThrow().is(UNDECIDED) ? 1 : 0;
+      assertTrue(
+          lift.notes().stream().anyMatch(note -> note.kind() == Note.Kind.SLIP_SUSPECTED),
+          "seed " + seed);
+    }
+    // the truth stands 0.2 mm inside the limit, u = 0.9 mm: decided when off by more than 1.6 u
+    assertTrue(undecided >= 0.75 * OTHER_SEEDS, undecided + " undecided");
+  }
+
+  private static List<String> nonconforming(Findings findings, String stage) {
+    return findings.stage(stage).orElseThrow().outcomes().stream()
+        .filter(outcome -> outcome.is(NONCONFORMING))
+        .map(outcome -> outcome.check() + " " + outcome.target())
+        .sorted()
+        .toList();
+  }
+
+  private static Findings reduced(Larkrise larkrise) {
+    List<Reading> readings = new ArrayList<>(larkrise.arrival().readings());
+    readings.addAll(larkrise.lift().readings());
+    return new Reduction(job("larkrise-01"), "").reduce(readings, List.of());
   }
 }
