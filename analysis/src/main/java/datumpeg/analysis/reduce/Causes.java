@@ -90,12 +90,14 @@ final class Causes {
     return Math.abs(outcome.deviation()) / Math.max(limit, 1e-6);
   }
 
+  /** The worst of a group; bays at the base before those at the eave, which only follow them. */
   private static Outcome worst(List<Outcome> group) {
     Verdict kind = kind(group);
     return group.stream()
         .filter(outcome -> outcome.is(kind))
         .max(
-            Comparator.comparingDouble(Causes::severity)
+            Comparator.comparing((Outcome outcome) -> outcome.target().endsWith("/base"))
+                .thenComparingDouble(Causes::severity)
                 .thenComparing(Outcome::target, Comparator.reverseOrder()))
         .orElseThrow();
   }

@@ -11,7 +11,8 @@ import java.util.Map;
  *
  * <p>Neighbouring frames are shifted together by one amount, which changes only the bay before and
  * the bay after them; the amount makes the two equally wrong. Worked: bays −6.0, +18.8 and −6.5 mm
- * off come to +6.4, +6.4 and −6.5 mm when the second frame alone is shifted by 12.4 mm toward end n.
+ * off come to +6.4, +6.4 and −6.5 mm when the second frame alone is shifted by 12.4 mm toward end
+ * n.
  */
 public final class Shifting {
   private Shifting() {}

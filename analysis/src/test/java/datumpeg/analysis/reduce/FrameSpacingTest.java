@@ -60,6 +60,26 @@ class FrameSpacingTest {
     assertTrue(longBay("lift").causes().get(0).action().contains("ask the engineer"));
   }
 
+  /** Shifting an eave over a base that stays would only make the column lean. */
+  @Test
+  void aBayThatIsLongAtBaseAndEaveIsLaidToItsBase() {
+    InventedJob job =
+        new InventedJob().meter("laser", DISTANCE, 0.0008, 0).limit("frame-spacing", 0.010);
+    for (String level : List.of("base", "eave")) {
+      job.read("tightening", DISTANCE, level + ".A1-" + level + ".A2", 5.968)
+          .read(
+              "tightening",
+              DISTANCE,
+              level + ".A2-" + level + ".A3",
+              level.equals("eave") ? 6.020 : 6.018)
+          .read("tightening", DISTANCE, level + ".A3-" + level + ".A4", 5.968);
+    }
+    List<Cause> causes = job.reduced("tightening").causes();
+    assertEquals(1, causes.size());
+    assertTrue(causes.get(0).sentence().contains("at the base"), causes.get(0).sentence());
+    assertTrue(causes.get(0).action().contains("ask the engineer"), causes.get(0).action());
+  }
+
   private static StageFindings longBay(String stage) {
     return new InventedJob()
         .meter("laser", DISTANCE, 0.0008, 0)
