@@ -17,8 +17,8 @@ public record Slab(
   private static final double EDGE_TOLERANCE_METRES = 0.001;
 
   /**
-   * @throws IllegalArgumentException for fewer than three corners, two corners in one place, or a
-   *     plate that has no thickness
+   * @throws IllegalArgumentException for fewer than three corners, two corners in one place, sides
+   *     that cross, or a plate that has no thickness
    */
   public Slab {
     corners = Collections.unmodifiableMap(new LinkedHashMap<>(corners));
@@ -31,6 +31,14 @@ public record Slab(
     if (corners.values().stream().distinct().count() < corners.size()) {
       throw new IllegalArgumentException("Two corners of the slab stand in the same place.");
     }
+    CrossingSides.of(corners)
+        .ifPresent(
+            sides -> {
+              throw new IllegalArgumentException(
+                  "The slab's sides "
+                      + sides
+                      + " cross; expected the corners in order around the outline.");
+            });
     for (double plate : platesMetres) {
       if (!(plate > 0)) {
         throw new IllegalArgumentException(

@@ -38,7 +38,7 @@ final class EnterCommand implements Callable<Integer> {
   public Integer call() {
     byte[] bytes = Records.bytes(program, file);
     TableIntake intake;
-    try (SiteRecord record = Records.forWriting(program)) {
+    try (SiteRecord record = Records.existing(program)) {
       intake =
           TableIntake.take(
               record,

@@ -42,7 +42,7 @@ final class MovedCommand implements Callable<Integer> {
     VoidCommand.requireReason(why);
     MovedThing moved = parse(thing);
     StoredJob stored;
-    try (SiteRecord record = Records.forWriting(program)) {
+    try (SiteRecord record = Records.existing(program)) {
       stored = StoredJob.load(record, job);
       PlanFit.misfit(stored.job(), moved)
           .ifPresent(

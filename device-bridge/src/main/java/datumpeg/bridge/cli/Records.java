@@ -24,6 +24,11 @@ final class Records {
     return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.WRITE);
   }
 
+  /** For writing to a record that must be there: a slip in its name makes no empty one. */
+  static SiteRecord existing(DatumpegCommand program) {
+    return Files.exists(program.recordFile()) ? forWriting(program) : forReading(program);
+  }
+
   static SessionStart start(DatumpegCommand program) {
     return start(program, "");
   }

@@ -42,7 +42,7 @@ final class VoidCommand implements Callable<Integer> {
     requireReason(why);
     ReadingEntry withdrawn;
     JobKey key;
-    try (SiteRecord record = Records.forWriting(program)) {
+    try (SiteRecord record = Records.existing(program)) {
       key = StoredJob.find(record, job);
       withdrawn = Withdrawal.find(record, key, reading);
       try (RecordSession session = record.openSession(Records.start(program))) {

@@ -104,7 +104,11 @@ final class SlabTable {
     SetOut setOut = new SetOut(building, outline, List.of());
     List<PointName> points = new ArrayList<>();
     for (Value value : values) {
-      value.text().flatMap(text -> levelPoint(value, text, setOut)).ifPresent(points::add);
+      Optional<PointName> point = value.text().flatMap(text -> levelPoint(value, text, setOut));
+      if (point.isPresent() && points.contains(point.get())) {
+        value.mistake(point.get().text() + " is there twice.");
+      }
+      point.ifPresent(points::add);
     }
     return points;
   }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -173,6 +174,13 @@ class EnterCommandTest {
     assertTrue(console.err().contains("the nearest is 'larkrise-01'"), console.err());
     assertEquals(2, console.run("enter", "larkrise-01", "no.csv"));
     assertEquals("There is no file no.csv." + System.lineSeparator(), console.err());
+  }
+
+  @Test
+  void recordThatIsNotThereIsNotMade() {
+    assertEquals(2, console.run("--record", "other.db", "enter", "larkrise-01", "slab.csv"));
+    assertTrue(console.err().contains("There is no record at"), console.err());
+    assertTrue(Files.notExists(folder.resolve("other.db")));
   }
 
   private String refused(String table) throws IOException {

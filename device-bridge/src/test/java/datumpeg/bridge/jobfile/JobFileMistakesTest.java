@@ -88,6 +88,8 @@ class JobFileMistakesTest {
         "slab.@(9.0;4.5) | slab.@(9.0;45) | 30:61: slab.@(9.0;45) lies beside the slab's outline.",
         "A4 = [\"18 m\",\"0 m\"] | A4 = [\"18 m\"] | 'slab.corners.A4' has 1 coordinates; expected two",
         "A4 = [\"18 m\",\"0 m\"] | A4 = [\"0 m\",\"0 m\"] | Two corners of the slab stand in the same place",
+        "\"seat.A2\", | \"seat.B2\", | 30:50: seat.B2 is there twice.",
+        "A4 = [\"18 m\",\"0 m\"], B4 = [\"18 m\",\"9 m\"] | B4 = [\"18 m\",\"9 m\"], A4 = [\"18 m\",\"0 m\"] | 29:1: The slab's sides A1-B4 and A4-B1 cross; expected the corners in order",
         "\"10 mm\"]|\"0 mm\"] | 31:43: 'slab.plates[5]' is 0 mm; expected more than 0.",
         "wall = \"end 1\" | wall = \"end 2\" | expected one of end 1, end n, side A, side B",
         "from = \"2.5 m\" | from = \"6.5 m\" | The opening D1 ends 9380 mm along end 1, which is only 9000 mm long.",
