@@ -108,7 +108,7 @@ public final class RecordBench {
       double fill = milliseconds(() -> fill(file));
       System.out.printf(
           Locale.ROOT,
-          "%n%d jobs of %d readings each, every job a session of its own (%.0f MB, filled in %.0f s),"
+          "%n%d jobs of %d readings each, every job a session of its own (%.0f MB, filled in %.0f s)"
               + " on %s:%n%n| question | ms, median of 5 |%n|---|---|%n",
           JOBS, READINGS, Files.size(file) / 1e6, fill / 1000, parent);
       try (SiteRecord record = SqliteRecords.open(file, Mode.WRITE)) {
@@ -118,7 +118,7 @@ public final class RecordBench {
         print("its newest job file", () -> record.newestRevision(job));
         print("the heads of all chains", record::heads);
         print("open a session and store one reading", () -> storeOne(record, job));
-        print("verify all", () -> record.verify(DerivedNumber.NOT_CHECKED, List.of()));
+        print("verify all (once)", 1, () -> record.verify(DerivedNumber.NOT_CHECKED, List.of()));
       }
       Path one = folder.resolve("one.db");
       fillOne(one);
@@ -186,7 +186,12 @@ public final class RecordBench {
   }
 
   private static void print(String question, Step step) throws IOException, SQLException {
-    double[] times = new double[5];
+    print(question, 5, step);
+  }
+
+  private static void print(String question, int repeats, Step step)
+      throws IOException, SQLException {
+    double[] times = new double[repeats];
     for (int i = 0; i < times.length; i++) {
       times[i] = milliseconds(step);
     }
