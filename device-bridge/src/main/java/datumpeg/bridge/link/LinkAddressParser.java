@@ -41,6 +41,9 @@ final class LinkAddressParser {
   private static LinkAddress serial(String text, String rest) {
     int question = rest.indexOf('?');
     String path = question < 0 ? rest : rest.substring(0, question);
+    if (path.indexOf('\0') >= 0) {
+      throw wrong(text, "its path has a character that no path has");
+    }
     if (path.isBlank()) {
       throw wrong(text, "it names no port; expected for instance serial:/dev/ttyUSB0");
     }

@@ -1,8 +1,12 @@
 package datumpeg.bridge.link;
 
 import datumpeg.bridge.failure.OuterWorldException;
+import org.jspecify.annotations.Nullable;
 
-/** A link that was open is gone: pulled out, switched off, closed. */
+/**
+ * A link that was open is gone: pulled out, switched off, closed. Of a replay: the capture is
+ * damaged further on; the cause says where.
+ */
 public final class LinkLostException extends OuterWorldException {
   private static final long serialVersionUID = 1L;
 
@@ -15,8 +19,9 @@ public final class LinkLostException extends OuterWorldException {
    * @param address the link as a person named it
    * @param receivedByteCount how many bytes had come since it was opened
    */
-  public LinkLostException(String address, long receivedByteCount, String message) {
-    super(message);
+  public LinkLostException(
+      String address, long receivedByteCount, String message, @Nullable Throwable cause) {
+    super(message, cause);
     this.address = address;
     this.receivedByteCount = receivedByteCount;
   }

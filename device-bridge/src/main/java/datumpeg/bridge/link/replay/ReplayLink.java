@@ -8,9 +8,13 @@ import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.LinkLostException;
+import datumpeg.bridge.link.LinkThread;
 import datumpeg.bridge.link.replay.CaptureEntry.Direction;
 import datumpeg.bridge.link.replay.CaptureEntry.Transfer;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Feeds the received bytes of one link of a capture to a listener, in order, with the capture's
@@ -18,30 +22,30 @@ import java.util.Optional;
  * again. Thread-safe.
  */
 public final class ReplayLink implements Link {
-  private final LinkAddress address;
+  private static final Logger LOG = LoggerFactory.getLogger(ReplayLink.class);
+
+  private final LinkAddress.Replay address;
   private final CaptureReader capture;
   private final String linkName;
   private final LinkListener listener;
-  private final Thread feeder;
+  private final LinkThread thread;
   private volatile boolean closed;
   private long receivedByteCount;
 
   private ReplayLink(
-      LinkAddress address, CaptureReader capture, String linkName, LinkListener listener) {
+      LinkAddress.Replay address, CaptureReader capture, String linkName, LinkListener listener) {
     this.address = address;
     this.capture = capture;
     this.linkName = linkName;
     this.listener = listener;
-    this.feeder = new Thread(this::feed, "link " + address.text());
-    feeder.setDaemon(true);
+    this.thread = new LinkThread(address, this::run);
   }
 
   /**
    * Opens a capture and feeds one of its links.
    *
    * @param linkName a name of the capture's header
-   * @throws datumpeg.bridge.failure.InputException if there is no such capture or no such link in
-   *     it
+   * @throws InputException if there is no such capture or no such link in it
    */
   public static ReplayLink open(
       LinkAddress.Replay address, String linkName, LinkListener listener) {
@@ -50,43 +54,57 @@ public final class ReplayLink implements Link {
       capture.close();
       throw new InputException(
           "The capture %s has no link '%s'; it has %s."
-              .formatted(address.file(), linkName, capture.header().links().keySet()));
+              .formatted(
+                  address.file(), linkName, String.join(", ", capture.header().links().keySet())));
     }
     ReplayLink link = new ReplayLink(address, capture, linkName, listener);
-    link.feeder.start();
+    link.thread.start();
     return link;
   }
 
-  private void feed() {
+  private void run() {
+    LinkLostException loss = null;
     try (capture) {
-      Optional<CaptureEntry> entry = capture.next();
-      while (entry.isPresent() && !closed) {
-        if (entry.get() instanceof Transfer transfer) {
-          pass(transfer);
-        }
-        entry = capture.next();
-      }
-      if (!closed) {
-        listener.ended();
-      }
+      feed();
     } catch (FailureException damage) {
-      if (!closed) {
-        listener.lost(new LinkLostException(address.text(), receivedByteCount, text(damage)));
+      loss = lost(String.valueOf(damage.getMessage()), damage);
+    } catch (RuntimeException defect) {
+      LOG.error("The listener of {} failed", address.text(), defect);
+      loss = lost("The replay stopped: a defect of this program, see the log.", defect);
+    }
+    if (!closed) {
+      tellEnd(loss);
+    }
+  }
+
+  private void tellEnd(@Nullable LinkLostException loss) {
+    if (loss == null) {
+      listener.ended();
+    } else {
+      listener.lost(loss);
+    }
+  }
+
+  private void feed() {
+    Optional<CaptureEntry> entry = capture.next();
+    while (entry.isPresent() && !closed) {
+      if (entry.get() instanceof Transfer transfer
+          && transfer.direction() == Direction.RX
+          && transfer.link().equals(linkName)) {
+        receivedByteCount += transfer.bytes().length();
+        listener.received(chunk(transfer));
       }
+      entry = capture.next();
     }
   }
 
-  private static String text(FailureException damage) {
-    return String.valueOf(damage.getMessage());
+  private static Chunk chunk(Transfer transfer) {
+    return new Chunk(
+        transfer.bytes(), transfer.time(), transfer.monotonicNanos(), transfer.channel());
   }
 
-  private void pass(Transfer transfer) {
-    if (transfer.direction() == Direction.RX && transfer.link().equals(linkName)) {
-      receivedByteCount += transfer.bytes().length();
-      listener.received(
-          new Chunk(
-              transfer.bytes(), transfer.time(), transfer.monotonicNanos(), transfer.channel()));
-    }
+  private LinkLostException lost(String message, Throwable cause) {
+    return new LinkLostException(address.text(), receivedByteCount, message, cause);
   }
 
   @Override
@@ -101,18 +119,6 @@ public final class ReplayLink implements Link {
   @Override
   public void close() {
     closed = true;
-    if (Thread.currentThread() != feeder) {
-      boolean interrupted = false;
-      while (feeder.isAlive()) {
-        try {
-          feeder.join();
-        } catch (InterruptedException e) {
-          interrupted = true;
-        }
-      }
-      if (interrupted) {
-        Thread.currentThread().interrupt();
-      }
-    }
+    thread.awaitEnd();
   }
 }

@@ -8,16 +8,21 @@ import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.LinkLostException;
+import datumpeg.bridge.link.LinkThread;
 import java.util.concurrent.atomic.AtomicLong;
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * An open serial port.
  *
  * <p>One thread waits for bytes, half a second at a time: 0 bytes means that none came, −1 that the
  * port is gone. {@code isOpen()} of the library stays true after an unplug and is not asked.
- * Thread-safe.
+ * Closing takes up to that half second. Thread-safe.
  */
 public final class SerialLink implements Link {
+  private static final Logger LOG = LoggerFactory.getLogger(SerialLink.class);
   private static final int WAIT_MILLIS = 500;
   private static final int BUFFER_BYTES = 4096;
 
@@ -25,9 +30,9 @@ public final class SerialLink implements Link {
   private final SerialPort port;
   private final LinkClock clock;
   private final LinkListener listener;
-  private final Thread reader;
-  private volatile boolean closed;
+  private final LinkThread thread;
   private final AtomicLong receivedByteCount = new AtomicLong();
+  private volatile boolean closed;
 
   private SerialLink(
       LinkAddress.Serial address, SerialPort port, LinkClock clock, LinkListener listener) {
@@ -35,8 +40,7 @@ public final class SerialLink implements Link {
     this.port = port;
     this.clock = clock;
     this.listener = listener;
-    this.reader = new Thread(this::read, "link " + address.text());
-    reader.setDaemon(true);
+    this.thread = new LinkThread(address, this::run);
   }
 
   /**
@@ -50,48 +54,55 @@ public final class SerialLink implements Link {
     SerialPort port = SerialOpening.open(address);
     port.setComPortTimeouts(SerialPort.TIMEOUT_READ_SEMI_BLOCKING, WAIT_MILLIS, 0);
     SerialLink link = new SerialLink(address, port, clock, listener);
-    link.reader.start();
+    link.thread.start();
     return link;
   }
 
-  private void read() {
+  private void run() {
+    LinkLostException loss;
+    try {
+      loss = readUntilEnd();
+    } catch (RuntimeException defect) {
+      LOG.error("The listener of {} failed", address.text(), defect);
+      loss = lost("is no longer read: a defect of this program, see the log", defect);
+    }
+    // The port is given back first: who hears of the loss may want to open it again.
+    port.closePort();
+    boolean asked = closed;
+    closed = true;
+    if (!asked && loss != null) {
+      listener.lost(loss);
+    }
+  }
+
+  /** Reads until the port is gone, which it returns, or until the link is closed. */
+  private @Nullable LinkLostException readUntilEnd() {
     byte[] buffer = new byte[BUFFER_BYTES];
     while (!closed) {
       int count = port.readBytes(buffer, buffer.length);
-      if (closed) {
-        break;
-      }
       if (count < 0) {
-        tellLost();
-        break;
+        return lost(
+            "was lost after %d bytes: unplugged or switched off".formatted(receivedByteCount.get()),
+            null);
       }
-      if (count > 0) {
-        deliver(Bytes.of(buffer, 0, count));
+      if (count > 0 && !closed) {
+        receivedByteCount.addAndGet(count);
+        listener.received(chunk(Bytes.of(buffer, 0, count)));
       }
     }
-    port.closePort();
+    return null;
   }
 
-  private void deliver(Bytes bytes) {
-    receivedByteCount.addAndGet(bytes.length());
-    listener.received(new Chunk(bytes, clock.now(), clock.monotonicNanos(), Chunk.ONLY_CHANNEL));
+  private Chunk chunk(Bytes bytes) {
+    return new Chunk(bytes, clock.now(), clock.monotonicNanos(), Chunk.ONLY_CHANNEL);
   }
 
-  private void tellLost() {
-    // The port is given back first: who hears of the loss may want to open it again.
-    port.closePort();
-    closed = true;
-    listener.lost(
-        lost(
-            "was lost after %d bytes: unplugged or switched off"
-                .formatted(receivedByteCount.get())));
-  }
-
-  private LinkLostException lost(String what) {
+  private LinkLostException lost(String what, @Nullable Throwable cause) {
     return new LinkLostException(
         address.text(),
         receivedByteCount.get(),
-        "The serial port " + address.path() + " " + what + ".");
+        "The serial port " + address.path() + " " + what + ".",
+        cause);
   }
 
   @Override
@@ -102,30 +113,17 @@ public final class SerialLink implements Link {
   @Override
   public void send(Bytes bytes) {
     if (closed) {
-      throw lost("is closed, so that %d bytes could not be sent".formatted(bytes.length()));
+      throw lost("is closed, so that %d bytes could not be sent".formatted(bytes.length()), null);
     }
     int count = port.writeBytes(bytes.toArray(), bytes.length());
     if (count != bytes.length()) {
-      throw lost("took %d of %d bytes sent".formatted(Math.max(count, 0), bytes.length()));
+      throw lost("took %d of %d bytes sent".formatted(Math.max(count, 0), bytes.length()), null);
     }
   }
 
   @Override
   public void close() {
     closed = true;
-    if (Thread.currentThread() == reader) {
-      return;
-    }
-    boolean interrupted = false;
-    while (reader.isAlive()) {
-      try {
-        reader.join();
-      } catch (InterruptedException e) {
-        interrupted = true;
-      }
-    }
-    if (interrupted) {
-      Thread.currentThread().interrupt();
-    }
+    thread.awaitEnd();
   }
 }

@@ -6,8 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Puts jSerialComm's native library into a folder of the user's own before the library is loaded.
@@ -17,10 +20,10 @@ import java.util.Locale;
  * folder cannot be made, the library falls back on its own ways.
  */
 final class SerialNatives {
+  private static final Logger LOG = LoggerFactory.getLogger(SerialNatives.class);
+
   /** The library's own property: where to look before unpacking. */
   private static final String LIBRARY_PATH = "jSerialComm.library.path";
-
-  private static final String VERSION = "2.11.4";
 
   private SerialNatives() {}
 
@@ -30,12 +33,11 @@ final class SerialNatives {
       return;
     }
     try {
-      Path folder = privateFolder().resolve("jserialcomm-" + VERSION);
+      Path folder = privateFolder().resolve("jserialcomm");
       unpack(folder);
       System.setProperty(LIBRARY_PATH, folder.toString());
     } catch (IOException | UnsupportedOperationException notPrivate) {
-      System.getLogger(SerialNatives.class.getName())
-          .log(System.Logger.Level.DEBUG, "no private folder for the serial library", notPrivate);
+      LOG.info("no private folder for the serial library; it unpacks itself", notPrivate);
     }
   }
 
@@ -80,7 +82,7 @@ final class SerialNatives {
 
   /** Written beside and moved, so that a second program starting now sees all of it or nothing. */
   private static void place(byte[] content, Path target) throws IOException {
-    if (Files.exists(target) && Files.size(target) == content.length) {
+    if (Files.exists(target) && Arrays.equals(Files.readAllBytes(target), content)) {
       return;
     }
     Files.createDirectories(target.getParent());
