@@ -107,8 +107,7 @@ class WallsTest {
 
   @ArchTest
   static final ArchRule jsonLibraryHasOneRoom =
-      LibraryWalls.only(
-          "com.fasterxml.jackson..", "datumpeg.bridge.json", "datumpeg.bridge.link.replay");
+      LibraryWalls.only("com.fasterxml.jackson..", "datumpeg.bridge.json");
 
   @ArchTest
   static final ArchRule uuidLibraryHasTheRecord =

@@ -101,10 +101,10 @@ public final class CaptureReader implements AutoCloseable {
       return Optional.empty();
     }
     try {
-      CaptureEntry entry = CaptureForm.entry(text(line));
+      CaptureEntry entry = CaptureLineParser.entry(text(line));
       check(entry);
       return Optional.of(entry);
-    } catch (IOException damage) {
+    } catch (CaptureDamage damage) {
       if (lineEnded) {
         throw damaged(damage);
       }
@@ -113,12 +113,12 @@ public final class CaptureReader implements AutoCloseable {
     }
   }
 
-  private void check(CaptureEntry entry) throws IOException {
+  private void check(CaptureEntry entry) throws CaptureDamage {
     if (entry.number() != expectedNumber) {
-      throw new IOException("'n' is %d; expected %d".formatted(entry.number(), expectedNumber));
+      throw new CaptureDamage("'n' is %d; expected %d".formatted(entry.number(), expectedNumber));
     }
     if (entry instanceof Transfer transfer && !header.links().containsKey(transfer.link())) {
-      throw new IOException("link '" + transfer.link() + "' is not in the first line");
+      throw new CaptureDamage("link '" + transfer.link() + "' is not in the first line");
     }
     expectedNumber++;
   }
@@ -126,20 +126,20 @@ public final class CaptureReader implements AutoCloseable {
   private CaptureHeader readHeader() {
     byte[] line = readLine();
     try {
-      return CaptureForm.header(text(line));
-    } catch (IOException damage) {
+      return CaptureLineParser.header(text(line));
+    } catch (CaptureDamage damage) {
       throw new InputException(
-          "%s is not a capture: its first line is not the header of one: %s."
+          "%s is not a capture this program reads: in its first line %s."
               .formatted(name, damage.getMessage()),
           damage);
     }
   }
 
-  private static String text(byte[] line) throws IOException {
+  private static String text(byte[] line) throws CaptureDamage {
     try {
       return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(line)).toString();
     } catch (CharacterCodingException notText) {
-      throw new IOException("it is not UTF-8 text", notText);
+      throw new CaptureDamage("it is not UTF-8 text", notText);
     }
   }
 
@@ -154,7 +154,7 @@ public final class CaptureReader implements AutoCloseable {
           break;
         }
         if (line.size() == MAXIMUM_LINE_BYTES) {
-          throw damaged(new IOException("it is longer than " + MAXIMUM_LINE_BYTES + " bytes"));
+          throw damaged(new CaptureDamage("it is longer than " + MAXIMUM_LINE_BYTES + " bytes"));
         }
         line.write(value);
       }
@@ -167,7 +167,7 @@ public final class CaptureReader implements AutoCloseable {
     return line.toByteArray();
   }
 
-  private InputException damaged(IOException damage) {
+  private InputException damaged(CaptureDamage damage) {
     return new InputException(
         "The capture %s is damaged at line %d: %s."
             .formatted(name, lineNumber, damage.getMessage()),

@@ -38,7 +38,7 @@ public final class CaptureWriter implements AutoCloseable {
     this.out = out;
     this.name = name;
     this.header = header;
-    writeLine(CaptureForm.text(header));
+    writeLine(CaptureLineText.of(header));
   }
 
   /**
@@ -103,7 +103,7 @@ public final class CaptureWriter implements AutoCloseable {
   }
 
   private void write(CaptureEntry entry) {
-    writeLine(CaptureForm.text(entry));
+    writeLine(CaptureLineText.of(entry));
     number = entry.number();
   }
 

@@ -1,0 +1,87 @@
+package datumpeg.bridge.meter;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.measuring.MeterAccuracy;
+import datumpeg.analysis.quantity.Unit;
+import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.link.SerialSettings;
+import datumpeg.bridge.meter.MeterProfile.AngleZero;
+import datumpeg.bridge.meter.MeterProfile.Sign;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class MeterProfileTest {
+
+  private static MeterProfile profile(String id, Sign sign, AngleZero zero) {
+    return new MeterProfile(id, SerialSettings.DEFAULT, 100, Unit.DEGREE, sign, zero, null);
+  }
+
+  @Test
+  void theIdentityOfTheShippedProfileDoesNotChangeUnnoticed() {
+    // From the text by another route: printf of the canonical text into sha256sum (coreutils).
+    assertEquals(
+        "general-text-line@6c4b3e4f7578a6c139d9d2a6971e29cb08913432f00dd7f79479e34ba9ceab71",
+        MeterProfiles.GENERAL_TEXT_LINE.identity());
+  }
+
+  @Test
+  void everyPropertyIsPartOfTheIdentity() {
+    MeterProfile plain = profile("a", Sign.AS_SENT, AngleZero.PLUMB);
+    assertEquals(plain.identity(), profile("a", Sign.AS_SENT, AngleZero.PLUMB).identity());
+    assertNotEquals(plain.identity(), profile("b", Sign.AS_SENT, AngleZero.PLUMB).identity());
+    assertNotEquals(plain.identity(), profile("a", Sign.REVERSED, AngleZero.PLUMB).identity());
+    assertNotEquals(plain.identity(), profile("a", Sign.AS_SENT, AngleZero.LEVEL).identity());
+    MeterProfile accurate =
+        new MeterProfile(
+            "a",
+            SerialSettings.DEFAULT,
+            100,
+            Unit.DEGREE,
+            Sign.AS_SENT,
+            AngleZero.PLUMB,
+            new MeterAccuracy(0.001, 0.001, 0, 0.001));
+    assertNotEquals(plain.identity(), accurate.identity());
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "AS_SENT, PLUMB, 0.3, 0.3",
+    "REVERSED, PLUMB, 0.3, -0.3",
+    "AS_SENT, LEVEL, 90.3, 0.3",
+    "AS_SENT, LEVEL, 89.7, -0.3",
+    "AS_SENT, LEVEL, -90.3, -0.3",
+    "REVERSED, LEVEL, 90.3, -0.3"
+  })
+  void anglesAreFromPlumbUnderTheConventionsOfTheProfile(
+      Sign sign, AngleZero zero, double sentDegrees, double leanDegrees) {
+    double sent = Math.toRadians(sentDegrees);
+    Measured measured = new Measured("x", Unit.DEGREE, sent);
+    assertEquals(Math.toRadians(leanDegrees), profile("a", sign, zero).valueSi(measured), 1e-12);
+  }
+
+  @Test
+  void lengthsKnowNoPlumb() {
+    Measured length = new Measured("5", Unit.METRE, 5);
+    assertEquals(5, profile("a", Sign.AS_SENT, AngleZero.LEVEL).valueSi(length));
+  }
+
+  @Test
+  void aProfileThatIsNotKnownIsNamedWithThoseThatAre() {
+    assertEquals(MeterProfiles.GENERAL_TEXT_LINE, MeterProfiles.named("general-text-line"));
+    InputException refused =
+        assertThrows(InputException.class, () -> MeterProfiles.named("no-such"));
+    assertTrue(String.valueOf(refused.getMessage()).contains("known: general-text-line"));
+  }
+
+  @Test
+  void anIdIsLettersDigitsAndHyphens() {
+    assertThrows(
+        IllegalArgumentException.class, () -> profile("a b", Sign.AS_SENT, AngleZero.PLUMB));
+  }
+}
