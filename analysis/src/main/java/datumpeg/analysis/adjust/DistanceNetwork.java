@@ -68,27 +68,43 @@ public record DistanceNetwork(
     PlanState start = PlanState.inDatum(origin, axis, approximate);
     PlanSolver.Attempt attempt = PlanSolver.solve(start, distances);
     if (attempt.fit().isEmpty()) {
-      return loose(start);
+      return unsettled(attempt.state());
     }
     AdjustedPlan plan = AdjustedPlan.of(attempt.state(), attempt.fit().get(), distances);
     List<String> weak = plan.weakPoints();
     return weak.isEmpty() ? new Adjusted<>(plan) : weak(plan, weak);
   }
 
-  private Adjustment<AdjustedPlan> loose(PlanState start) {
-    NullSpace free = NullSpace.of(start.linearised(distances).design());
-    List<String> fixed = free.dimension() == 0 ? List.of() : new RigidParts(start, free).largest();
+  /** No solution: points may move freely, or hang on a distance that barely holds them. */
+  private Adjustment<AdjustedPlan> unsettled(PlanState state) {
+    LinearModel model = state.linearised(distances);
+    Optional<Fit> fit = LeastSquares.adjust(model).complete();
+    if (fit.isEmpty()) {
+      return loose(state, NullSpace.of(model.design()));
+    }
+    AdjustedPlan plan = AdjustedPlan.of(state, fit.get().withValues(state.values()), distances);
+    List<String> weak = plan.weakPoints();
+    return weak.isEmpty()
+        ? new Undetermined<>(
+            without(List.of()),
+            "no figure near the drawing fits the " + distances.size() + " distances",
+            List.of(),
+            Optional.empty())
+        : weak(plan, weak);
+  }
+
+  private Adjustment<AdjustedPlan> loose(PlanState state, NullSpace free) {
+    List<String> largest = new RigidParts(state, free).largest();
+    List<String> fixed = largest.size() < 2 ? List.of() : largest;
     List<String> loose = without(fixed);
-    String reason =
-        free.dimension() == 0
-            ? "the "
-                + distances.size()
-                + " distances and the approximate places do not fit together"
-            : distances.size()
-                + " distances do not fix "
-                + String.join(", ", loose)
-                + (fixed.size() < 2 ? "" : " against " + String.join(", ", fixed));
-    return new Undetermined<>(loose, reason, new MissingDistances(start).toFix(free), part(fixed));
+    return new Undetermined<>(
+        loose,
+        distances.size()
+            + " distances do not fix "
+            + String.join(", ", loose)
+            + (fixed.isEmpty() ? "" : " against " + String.join(", ", fixed)),
+        new MissingDistances(state).toFix(free),
+        part(fixed));
   }
 
   private Adjustment<AdjustedPlan> weak(AdjustedPlan plan, List<String> weak) {

@@ -41,19 +41,26 @@ public record LevelNetwork(
   /** Adjusts all readings; undetermined if set-ups share no point or a point was not read. */
   public Adjustment<AdjustedLevels> adjust() {
     List<List<String>> parts = parts();
-    if (parts.size() == 1) {
+    List<String> body =
+        parts.stream()
+            .filter(this::read)
+            .reduce((a, b) -> b.size() > a.size() ? b : a)
+            .orElse(List.of());
+    if (!body.isEmpty() && parts.size() == 1) {
       return new Adjusted<>(connected());
     }
-    List<String> body =
-        parts.stream().reduce((a, b) -> b.size() > a.size() ? b : a).orElse(List.of());
     List<String> loose =
         points.stream().map(PlanPoint::name).filter(name -> !body.contains(name)).toList();
     return new Undetermined<>(loose, reason(loose), List.of(), part(body));
   }
 
+  private boolean read(List<String> names) {
+    return readings.stream().anyMatch(reading -> names.contains(reading.point()));
+  }
+
   private String reason(List<String> loose) {
     return points.isEmpty()
-        ? "no point is to be levelled"
+        ? "there is no point to be levelled"
         : "no set-up connects "
             + String.join(", ", loose)
             + " with the other points; read a point of each part from one set-up";

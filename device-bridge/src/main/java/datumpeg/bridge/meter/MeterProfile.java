@@ -69,25 +69,36 @@ public record MeterProfile(
 
   /** The profile as text, one property a line in a fixed order: equal profiles, equal text. */
   public String canonicalText() {
-    return "id = %s\nframing = text-line\ndecoding = general-text-line\n".formatted(id)
-        + "baud = %d\ndata_bits = %d\n".formatted(serial.baud(), serial.dataBits())
-        + "parity = %s\nstop_bits = %s\n"
-            .formatted(serial.parity().letter(), serial.stopBits().number())
-        + "maximum_line_bytes = %d\ndefault_unit = %s\n"
-            .formatted(maximumLineBytes, defaultUnit.symbol())
-        + "sign = %s\nangle_zero = %s\n".formatted(sign, angleZero)
-        + "accuracy = %s\n".formatted(accuracyText());
+    return String.join(
+        "\n",
+        "id = " + id,
+        "framing = text-line",
+        "decoding = general-text-line",
+        "baud = " + serial.baud(),
+        "data_bits = " + serial.dataBits(),
+        "parity = " + serial.parity().letter(),
+        "stop_bits = " + serial.stopBits().number(),
+        "maximum_line_bytes = " + maximumLineBytes,
+        "default_unit = " + defaultUnit.symbol(),
+        "sign = " + sign,
+        "angle_zero = " + angleZero,
+        "accuracy = " + accuracyText(),
+        "");
   }
 
+  // Joined, not formatted: the identity must not depend on the digits of the machine's language.
   private String accuracyText() {
-    return accuracy == null
-        ? "unknown"
-        : "repeatability %s, common %s, per_metre %s, resolution %s"
-            .formatted(
-                accuracy.repeatability(),
-                accuracy.common(),
-                accuracy.perMetre(),
-                accuracy.resolution());
+    if (accuracy == null) {
+      return "unknown";
+    }
+    return "repeatability "
+        + accuracy.repeatability()
+        + ", common "
+        + accuracy.common()
+        + ", per_metre "
+        + accuracy.perMetre()
+        + ", resolution "
+        + accuracy.resolution();
   }
 
   /** {@code id@sha256} over the {@link #canonicalText}: what a capture and a record name. */
