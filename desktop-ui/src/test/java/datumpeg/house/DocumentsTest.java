@@ -69,9 +69,7 @@ class DocumentsTest {
   void readmeSetsUpWithTwoCommands() throws IOException {
     Matcher block = Pattern.compile("```sh\\n(.*?)```", Pattern.DOTALL).matcher(read("README.md"));
     assertTrue(block.find());
-    assertEquals(
-        List.of("./datumpeg demo", "mvn verify"),
-        block.group(1).lines().toList());
+    assertEquals(List.of("./datumpeg demo", "mvn verify"), block.group(1).lines().toList());
     assertTrue(Files.isExecutable(House.ROOT.resolve("datumpeg")));
   }
 
