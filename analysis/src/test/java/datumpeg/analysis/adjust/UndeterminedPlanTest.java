@@ -125,14 +125,14 @@ final class UndeterminedPlanTest {
     List<PlanPoint> points = new ArrayList<>(CORNERS);
     points.add(new PlanPoint("E", 6, 0.005));
     Undetermined<AdjustedPlan> weak =
-        undetermined(points, "AB", "BC", "CD", "DA", "AC", "BD", "AE", "BE");
+        undetermined(points, "AB", "BC", "CD", "AE", "DA", "AC", "BE", "BD");
     assertEquals(List.of("E"), weak.names());
     assertTrue(weak.reason().contains("side"), weak.reason());
     assertEquals(1, weak.missing().size());
     assertEquals("E", weak.missing().get(0).second());
     assertEquals(List.of("A", "B", "C", "D"), weak.available().orElseThrow().names());
     assertTrue(
-        adjusted(points, "AB", "BC", "CD", "DA", "AC", "BD", "AE", "BE", "CE")
+        adjusted(points, "AB", "BC", "CD", "AE", "DA", "AC", "BE", "BD", "DE", "CE")
             .complete()
             .isPresent());
   }
@@ -164,7 +164,7 @@ final class UndeterminedPlanTest {
     assertEquals(new PointPair("A", "B"), mirror.hinge());
     assertEquals(2 * plan.point("E").yMetres(), mirror.apartMetres(), 1e-12);
     AdjustedPlan held =
-        adjusted(points, "AB", "BC", "CD", "DA", "AC", "BD", "AE", "BE", "CE")
+        adjusted(points, "AB", "BC", "CD", "AE", "DA", "AC", "BE", "BD", "DE", "CE")
             .complete()
             .orElseThrow();
     assertEquals(List.of(), held.mirrorAmbiguities());

@@ -3,6 +3,7 @@ package datumpeg.desktop.app;
 import datumpeg.bridge.cli.BridgeCommands;
 import datumpeg.bridge.cli.CommandRunner;
 import datumpeg.bridge.cli.DatumpegCommand;
+import datumpeg.desktop.source.SiteRecordOpening;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -20,6 +21,7 @@ public final class Main {
   /** Every command of the program, in the order of the help. */
   static List<Object> commands(DatumpegCommand program) {
     List<Object> commands = new ArrayList<>(BridgeCommands.of(program));
+    commands.add(new DesktopCommand(program, SiteRecordOpening::new));
     return commands;
   }
 }

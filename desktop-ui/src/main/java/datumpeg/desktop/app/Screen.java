@@ -1,0 +1,31 @@
+package datumpeg.desktop.app;
+
+import java.util.Locale;
+import javafx.scene.input.KeyCode;
+
+/** The screens, in the order of their buttons. */
+enum Screen {
+  JOBS(KeyCode.DIGIT1),
+  FINDINGS(KeyCode.DIGIT2),
+  TREND(KeyCode.DIGIT3);
+
+  private final KeyCode digit;
+
+  Screen(KeyCode digit) {
+    this.digit = digit;
+  }
+
+  /** With Ctrl (on a Mac, Command) this key leads to the screen. */
+  KeyCode digit() {
+    return digit;
+  }
+
+  /** The key of its name in the resource bundle. */
+  String key() {
+    return "screen." + id();
+  }
+
+  String id() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,66 @@
+package datumpeg.desktop.app;
+
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.text.Figures;
+import datumpeg.desktop.text.Words;
+import java.time.ZoneId;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+
+/**
+ * Which screen is shown, and whether what it shows is the record's present.
+ *
+ * <p>One thread, the toolkit's when there is one.
+ */
+final class WindowViewModel {
+  private final Words words;
+  private final ZoneId zone;
+  private final ObjectProperty<Screen> screen = new SimpleObjectProperty<>(Screen.JOBS);
+  private final ReadOnlyStringWrapper file = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper live = new ReadOnlyStringWrapper("");
+  private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
+
+  WindowViewModel(Words words, ZoneId zone) {
+    this.words = words;
+    this.zone = zone;
+  }
+
+  void show(RecordState state) {
+    file.set(state.file());
+    String readAt = state.readAt().map(at -> Figures.second(at, zone)).orElse("");
+    if (state.reached()) {
+      live.set(words.text("window.live", readAt));
+      trouble.set("");
+      return;
+    }
+    boolean looking = state.trouble().isEmpty();
+    live.set(words.text(looking ? "window.looking" : "window.not-reached"));
+    // Without jobs the list of jobs says the same sentence in its place.
+    boolean said = looking || state.jobs().isEmpty();
+    trouble.set(said ? "" : words.text("window.trouble-shown", state.trouble(), readAt));
+  }
+
+  ObjectProperty<Screen> screen() {
+    return screen;
+  }
+
+  ReadOnlyStringProperty file() {
+    return file.getReadOnlyProperty();
+  }
+
+  /** Whether the record is being followed. */
+  ReadOnlyStringProperty live() {
+    return live.getReadOnlyProperty();
+  }
+
+  /** Why what is shown may be out of date; empty when it is not. */
+  ReadOnlyStringProperty trouble() {
+    return trouble.getReadOnlyProperty();
+  }
+
+  Words words() {
+    return words;
+  }
+}

@@ -1,0 +1,180 @@
+package datumpeg.desktop.findings;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.reduce.Answer;
+import datumpeg.analysis.reduce.Cause;
+import datumpeg.analysis.reduce.Note;
+import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.desktop.findings.FindingsPage.CauseCard;
+import datumpeg.desktop.findings.FindingsPage.ShownStage;
+import datumpeg.desktop.findings.FindingsPage.StageChoice;
+import datumpeg.desktop.source.JobState;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.source.ReducedJob;
+import datumpeg.desktop.text.Standing;
+import datumpeg.desktop.text.Words;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/**
+ * The findings of one job, one stage at a time.
+ *
+ * <p>One thread, the toolkit's when there is one.
+ */
+public final class FindingsViewModel {
+  private final Words words;
+  private final ReadOnlyObjectWrapper<FindingsPage> page = new ReadOnlyObjectWrapper<>();
+  private RecordState state = RecordState.unread("");
+  private String job = "";
+  private String stage = "";
+
+  /** The findings of no job. */
+  public FindingsViewModel(Words words) {
+    this.words = words;
+    refresh();
+  }
+
+  public void show(RecordState newState) {
+    state = newState;
+    refresh();
+  }
+
+  /**
+   * Chooses the job.
+   *
+   * @param newStage its stage; empty for the latest one that was measured
+   */
+  public void choose(String newJob, String newStage) {
+    job = newJob;
+    stage = newStage;
+    refresh();
+  }
+
+  void chooseStage(String newStage) {
+    stage = newStage;
+    refresh();
+  }
+
+  ReadOnlyObjectProperty<FindingsPage> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  Words words() {
+    return words;
+  }
+
+  private void refresh() {
+    page.set(
+        job.isEmpty()
+            ? empty("", words.text("findings.no-job"))
+            : state
+                .job(job)
+                .map(this::page)
+                .orElseGet(() -> empty(job, words.text("findings.unknown-job", job))));
+  }
+
+  private static FindingsPage empty(String title, String sentence) {
+    return new FindingsPage(title, sentence, List.of(), Optional.empty());
+  }
+
+  private FindingsPage page(JobState jobState) {
+    String name = jobState.row().name().isEmpty() ? job : jobState.row().name();
+    if (jobState.work().isEmpty()) {
+      String trouble = jobState.trouble();
+      return empty(name, trouble.isEmpty() ? words.text("findings.working") : trouble);
+    }
+    return page(name, jobState.work().get());
+  }
+
+  private FindingsPage page(String name, ReducedJob work) {
+    List<StageFindings> measured = work.findings().stages();
+    String chosen =
+        stage.isEmpty() && !measured.isEmpty() ? measured.get(measured.size() - 1).stage() : stage;
+    Optional<StageFindings> shown = work.findings().stage(chosen);
+    return new FindingsPage(
+        name,
+        shown.isPresent() ? "" : nothing(chosen),
+        work.job().stages().stream().map(each -> choice(each, work, chosen)).toList(),
+        shown.map(findings -> shown(work, findings)));
+  }
+
+  private String nothing(String chosen) {
+    return chosen.isEmpty()
+        ? words.text("findings.no-readings")
+        : words.text("findings.stage-not-measured", words.stage(chosen));
+  }
+
+  private StageChoice choice(Stage each, ReducedJob work, String chosen) {
+    Optional<StageFindings> findings = work.findings().stage(each.id());
+    Standing gravest =
+        findings
+            .flatMap(found -> found.outcomes().stream().map(Standing::of).sorted().findFirst())
+            .orElse(Standing.NOT_MEASURED);
+    return new StageChoice(
+        each.id(), words.stage(each.id()), gravest, findings.isPresent(), each.id().equals(chosen));
+  }
+
+  private ShownStage shown(ReducedJob work, StageFindings findings) {
+    Answer answer = findings.answer();
+    return new ShownStage(
+        findings.stage(),
+        standing(answer.kind()),
+        answer.sentence(),
+        answer.first(),
+        findings.causes().stream().map(this::cause).toList(),
+        findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
+        notes(work.strays(), findings.notes()),
+        new PlanSketcher(work.job().setOut(), findings, words).sketch(),
+        findings.outcomes().stream()
+            .sorted(Comparator.comparing((Outcome outcome) -> Standing.of(outcome)))
+            .map(outcome -> OutcomeRow.of(outcome, words))
+            .toList());
+  }
+
+  /** Suspected slips first; readings left out are said at every stage. */
+  private List<String> notes(List<String> strays, List<Note> notes) {
+    List<String> texts = new ArrayList<>();
+    notes.stream().sorted(Comparator.comparing(Note::kind)).map(Note::text).forEach(texts::add);
+    if (!strays.isEmpty()) {
+      texts.add(words.count("findings.strays", strays.size(), strays.get(0)));
+    }
+    return texts;
+  }
+
+  private CauseCard cause(Cause cause) {
+    String symptoms =
+        cause.symptoms().isEmpty()
+            ? ""
+            : words.text("findings.symptoms", symptoms(cause.symptoms()));
+    return new CauseCard(Standing.of(cause.kind()), cause.sentence(), cause.action(), symptoms);
+  }
+
+  /** A symptom is a check and a target joined by a space; the check is told by its name. */
+  private String symptoms(List<String> symptoms) {
+    return String.join(
+        ", ",
+        symptoms.stream()
+            .map(
+                symptom -> {
+                  int space = symptom.indexOf(' ');
+                  return space < 0
+                      ? words.check(symptom)
+                      : words.check(symptom.substring(0, space)) + symptom.substring(space);
+                })
+            .toList());
+  }
+
+  private static Standing standing(Answer.Kind kind) {
+    return switch (kind) {
+      case GO_ON -> Standing.CONFORMING;
+      case MEASURE_AGAIN -> Standing.UNDECIDED;
+      case STOP -> Standing.NONCONFORMING;
+      case NOT_DECIDED -> Standing.NO_LIMIT;
+    };
+  }
+}

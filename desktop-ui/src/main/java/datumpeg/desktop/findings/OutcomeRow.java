@@ -1,0 +1,70 @@
+package datumpeg.desktop.findings;
+
+import datumpeg.analysis.conform.Limits;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.desktop.text.Figures;
+import datumpeg.desktop.text.Standing;
+import datumpeg.desktop.text.Words;
+
+/**
+ * An outcome as the table writes it.
+ *
+ * @param verdict the word for how it stands
+ * @param limitSource who says so; empty where there is no limit
+ * @param spoken the whole row in one sentence, for a screen reader
+ */
+record OutcomeRow(
+    String check,
+    String target,
+    String nominal,
+    String measured,
+    String deviation,
+    String uncertainty,
+    String limits,
+    String probability,
+    Standing standing,
+    String verdict,
+    String remedy,
+    String limitSource,
+    String spoken) {
+
+  /** What was checked of what. */
+  String subject() {
+    return check + " " + target;
+  }
+
+  static OutcomeRow of(Outcome outcome, Words words) {
+    Standing standing = Standing.of(outcome);
+    String check = words.check(outcome.check());
+    String verdict = words.standing(standing);
+    return new OutcomeRow(
+        check,
+        outcome.target(),
+        Figures.nominal(outcome),
+        Figures.measured(outcome),
+        Figures.deviation(outcome),
+        Figures.uncertainty(outcome),
+        Figures.limits(outcome),
+        Figures.probability(outcome),
+        standing,
+        verdict,
+        remedy(outcome),
+        outcome.limits().map(Limits::source).orElse(""),
+        words.text(
+            "findings.spoken",
+            check,
+            outcome.target(),
+            Figures.deviation(outcome),
+            Figures.uncertainty(outcome),
+            verdict));
+  }
+
+  private static String remedy(Outcome outcome) {
+    if (outcome.aside().isEmpty()) {
+      return outcome.remedy();
+    }
+    return outcome.remedy().isEmpty()
+        ? outcome.aside()
+        : outcome.remedy() + " (" + outcome.aside() + ")";
+  }
+}

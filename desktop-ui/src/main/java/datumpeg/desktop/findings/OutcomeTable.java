@@ -1,0 +1,149 @@
+package datumpeg.desktop.findings;
+
+import datumpeg.desktop.control.StandingMark;
+import datumpeg.desktop.control.SteadyList;
+import datumpeg.desktop.text.Words;
+import java.util.List;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableCell;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
+import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.text.Text;
+import org.jspecify.annotations.Nullable;
+
+/** Every outcome of a stage with its numbers, its verdict and its remedy. */
+final class OutcomeTable extends TableView<OutcomeRow> {
+  private static final double CELL_PADDING = 18;
+
+  private final Words words;
+
+  OutcomeTable(Words words) {
+    this.words = words;
+    setId("outcomes");
+    setAccessibleText(words.text("findings.outcomes"));
+    setPlaceholder(new Label(words.text("findings.no-outcomes")));
+    setRowFactory(table -> new SpokenRow());
+    getColumns()
+        .setAll(
+            List.of(
+                verdict(),
+                words("column.check", 190, OutcomeRow::subject),
+                number("column.nominal", 114, OutcomeRow::nominal),
+                number("column.measured", 114, OutcomeRow::measured),
+                number("column.deviation", 100, OutcomeRow::deviation),
+                number("column.uncertainty", 92, OutcomeRow::uncertainty),
+                limits(),
+                number("column.probability", 108, OutcomeRow::probability),
+                words("column.remedy", 200, OutcomeRow::remedy)));
+    setColumnResizePolicy(CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
+  }
+
+  void show(List<OutcomeRow> rows) {
+    SteadyList.bring(getItems(), rows);
+  }
+
+  private TableColumn<OutcomeRow, String> words(
+      String key, double width, Function<OutcomeRow, String> text) {
+    TableColumn<OutcomeRow, String> column = column(key, width, text);
+    column.setCellFactory(shown -> new WrappingCell(shown));
+    return column;
+  }
+
+  private TableColumn<OutcomeRow, String> number(
+      String key, double width, Function<OutcomeRow, String> text) {
+    TableColumn<OutcomeRow, String> column = column(key, width, text);
+    column.getStyleClass().add("number-column");
+    column.setSortable(false);
+    return column;
+  }
+
+  private TableColumn<OutcomeRow, String> column(
+      String key, double width, Function<OutcomeRow, String> text) {
+    TableColumn<OutcomeRow, String> column = new TableColumn<>(words.text(key));
+    column.setCellValueFactory(row -> new ReadOnlyStringWrapper(text.apply(row.getValue())));
+    column.setPrefWidth(width);
+    column.setMinWidth(width);
+    return column;
+  }
+
+  private TableColumn<OutcomeRow, String> limits() {
+    TableColumn<OutcomeRow, String> column = number("column.limits", 102, OutcomeRow::limits);
+    column.setCellFactory(shown -> new LimitsCell());
+    return column;
+  }
+
+  private TableColumn<OutcomeRow, OutcomeRow> verdict() {
+    TableColumn<OutcomeRow, OutcomeRow> column = new TableColumn<>(words.text("column.verdict"));
+    column.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
+    column.setComparator((one, other) -> one.standing().compareTo(other.standing()));
+    column.setCellFactory(shown -> new VerdictCell());
+    column.setPrefWidth(172);
+    column.setMinWidth(172);
+    return column;
+  }
+
+  private static final class SpokenRow extends TableRow<OutcomeRow> {
+    @Override
+    protected void updateItem(@Nullable OutcomeRow row, boolean empty) {
+      super.updateItem(row, empty);
+      setAccessibleText(row == null || empty ? "" : row.spoken());
+    }
+  }
+
+  private static final class VerdictCell extends TableCell<OutcomeRow, OutcomeRow> {
+    @Override
+    protected void updateItem(@Nullable OutcomeRow row, boolean empty) {
+      super.updateItem(row, empty);
+      if (row == null || empty) {
+        setGraphic(null);
+        return;
+      }
+      Label word = new Label(row.verdict());
+      word.getStyleClass().add("verdict-word");
+      HBox line = new HBox(new StandingMark(row.standing()), word);
+      line.getStyleClass().add("verdict-line");
+      line.setAlignment(Pos.CENTER_LEFT);
+      setGraphic(line);
+    }
+  }
+
+  /** Limits, with their source at hand. */
+  private static final class LimitsCell extends TableCell<OutcomeRow, String> {
+    @Override
+    protected void updateItem(@Nullable String text, boolean empty) {
+      super.updateItem(text, empty);
+      OutcomeRow row = getTableRow() == null ? null : getTableRow().getItem();
+      boolean shown = !empty && text != null && row != null;
+      setText(shown ? text : null);
+      setTooltip(
+          shown && row != null && !row.limitSource().isEmpty()
+              ? new Tooltip(row.limitSource())
+              : null);
+    }
+  }
+
+  /** A text that wraps in its column, so that the row grows instead of the text being cut. */
+  private static final class WrappingCell extends TableCell<OutcomeRow, String> {
+    private final Text text = new Text();
+
+    WrappingCell(TableColumn<OutcomeRow, String> column) {
+      text.getStyleClass().add("wrapping-text");
+      text.wrappingWidthProperty().bind(column.widthProperty().subtract(CELL_PADDING));
+      text.fontProperty().bind(fontProperty());
+    }
+
+    @Override
+    protected void updateItem(@Nullable String words, boolean empty) {
+      super.updateItem(words, empty);
+      text.setText(words == null ? "" : words);
+      setGraphic(empty || words == null ? null : text);
+    }
+  }
+}

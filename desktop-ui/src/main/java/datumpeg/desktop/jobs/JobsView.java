@@ -1,0 +1,71 @@
+package datumpeg.desktop.jobs;
+
+import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.SteadyList;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** The list of jobs. */
+public final class JobsView extends VBox {
+  private final JobsViewModel model;
+  private final Label heading = new Label();
+  private final Label sentence = Labels.vanishing("sentence");
+  private final ListView<JobCard> list = new ListView<>();
+  private String chosen = "";
+
+  public JobsView(JobsViewModel model) {
+    this.model = model;
+    getStyleClass().addAll("screen", "jobs-screen");
+    heading.getStyleClass().add("heading");
+    list.setId("jobs");
+    list.setAccessibleText(model.words().text("jobs.heading"));
+    list.setCellFactory(view -> new JobCell(model));
+    list.managedProperty().bind(sentence.managedProperty().not());
+    list.visibleProperty().bind(list.managedProperty());
+    list.addEventFilter(KeyEvent.KEY_PRESSED, this::openOnEnter);
+    VBox.setVgrow(list, Priority.ALWAYS);
+    Label hint = Labels.wrapping(model.words().text("jobs.hint"), "hint");
+    hint.managedProperty().bind(list.managedProperty());
+    hint.visibleProperty().bind(list.managedProperty());
+    getChildren().addAll(heading, sentence, list, hint);
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .addListener((property, before, card) -> chosen = card == null ? chosen : card.id());
+    model.page().addListener((property, before, page) -> show(page));
+    show(model.page().get());
+  }
+
+  /** The list takes the keys. */
+  @Override
+  public void requestFocus() {
+    list.requestFocus();
+  }
+
+  private void show(JobsPage page) {
+    heading.setText(page.heading());
+    sentence.setText(page.sentence());
+    boolean first = list.getItems().isEmpty() && !page.cards().isEmpty();
+    String keep = chosen;
+    SteadyList.bring(list.getItems(), page.cards());
+    for (int i = 0; i < page.cards().size(); i++) {
+      if (page.cards().get(i).id().equals(keep) || (keep.isEmpty() && i == 0)) {
+        list.getSelectionModel().clearAndSelect(i);
+      }
+    }
+    if (first) {
+      list.requestFocus();
+    }
+  }
+
+  private void openOnEnter(KeyEvent event) {
+    JobCard card = list.getSelectionModel().getSelectedItem();
+    if (card != null && event.getCode() == KeyCode.ENTER) {
+      model.open(card);
+      event.consume();
+    }
+  }
+}

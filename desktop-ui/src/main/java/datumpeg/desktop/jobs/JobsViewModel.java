@@ -1,0 +1,124 @@
+package datumpeg.desktop.jobs;
+
+import datumpeg.analysis.job.JobIdentity;
+import datumpeg.analysis.measuring.Stage;
+import datumpeg.desktop.source.JobState;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.source.ReducedJob;
+import datumpeg.desktop.text.Figures;
+import datumpeg.desktop.text.Words;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.BiConsumer;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/**
+ * The jobs of the record, and which one is opened.
+ *
+ * <p>One thread, the toolkit's when there is one.
+ */
+public final class JobsViewModel {
+  private final Words words;
+  private final ZoneId zone;
+  private final BiConsumer<String, String> open;
+  private final ReadOnlyObjectWrapper<JobsPage> page;
+
+  /**
+   * An empty list.
+   *
+   * @param zone in which times are written
+   * @param open is told the job, and the stage or an empty text, that the user wants to see
+   */
+  public JobsViewModel(Words words, ZoneId zone, BiConsumer<String, String> open) {
+    this.words = words;
+    this.zone = zone;
+    this.open = open;
+    this.page =
+        new ReadOnlyObjectWrapper<>(
+            new JobsPage(words.text("jobs.heading"), words.text("jobs.reading"), List.of()));
+  }
+
+  public void show(RecordState state) {
+    List<JobCard> cards = state.jobs().stream().map(this::card).toList();
+    page.set(new JobsPage(heading(cards.size()), sentence(state), cards));
+  }
+
+  ReadOnlyObjectProperty<JobsPage> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  Words words() {
+    return words;
+  }
+
+  void open(JobCard card) {
+    open.accept(card.id(), "");
+  }
+
+  void open(JobCard card, StageTile stage) {
+    open.accept(card.id(), stage.stage());
+  }
+
+  private String heading(int jobs) {
+    return jobs == 0 ? words.text("jobs.heading") : words.count("jobs.heading", jobs);
+  }
+
+  private String sentence(RecordState state) {
+    if (!state.jobs().isEmpty()) {
+      return "";
+    }
+    if (state.reached()) {
+      return words.text("jobs.none", state.file());
+    }
+    return state.trouble().isEmpty()
+        ? words.text("jobs.reading")
+        : words.text("jobs.unreachable", state.trouble());
+  }
+
+  private JobCard card(JobState state) {
+    String id = state.row().id();
+    String name = state.row().name();
+    return new JobCard(
+        id,
+        name.isEmpty() ? id : name,
+        particulars(state),
+        state.work().isPresent() ? "" : waiting(state),
+        state.work().map(this::stages).orElse(List.of()));
+  }
+
+  private String waiting(JobState state) {
+    return state.trouble().isEmpty() ? words.text("jobs.working") : state.trouble();
+  }
+
+  private String particulars(JobState state) {
+    List<String> parts = new ArrayList<>();
+    parts.add(state.row().id());
+    state.work().map(work -> work.job().identity()).ifPresent(identity -> whose(identity, parts));
+    parts.add(words.count("jobs.readings", state.row().readingCount()));
+    state
+        .row()
+        .lastReadAt()
+        .ifPresent(at -> parts.add(words.text("jobs.last", Figures.minute(at, zone))));
+    return String.join("  ·  ", parts);
+  }
+
+  private void whose(JobIdentity identity, List<String> parts) {
+    if (!identity.site().isEmpty()) {
+      parts.add(words.text("jobs.site", identity.site()));
+    }
+    if (!identity.crew().isEmpty()) {
+      parts.add(words.text("jobs.crew", identity.crew()));
+    }
+  }
+
+  private List<StageTile> stages(ReducedJob work) {
+    List<StageTile> tiles = new ArrayList<>();
+    for (Stage stage : work.job().stages()) {
+      tiles.add(
+          StageTile.of(stage.id(), words.stage(stage.id()), work.findings().stage(stage.id())));
+    }
+    return tiles;
+  }
+}

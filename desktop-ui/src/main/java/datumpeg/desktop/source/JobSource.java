@@ -1,0 +1,37 @@
+package datumpeg.desktop.source;
+
+import java.util.List;
+
+/**
+ * An open record, as the window reads it. One thread at a time.
+ *
+ * <p>Every method may throw {@link datumpeg.bridge.failure.FailureException}, whose message is
+ * shown.
+ */
+public interface JobSource extends AutoCloseable {
+  /** A number that changes when rows are added; cheap. */
+  long changeCounter();
+
+  /** Every job, the most recently measured first. */
+  List<JobRow> jobs();
+
+  /** What the readings of a listed job come to. */
+  ReducedJob reduce(JobRow row);
+
+  @Override
+  void close();
+
+  /** Opens the record, each time afresh. */
+  interface Opening {
+    /**
+     * @throws datumpeg.bridge.failure.FailureException if there is no record or it cannot be read
+     */
+    JobSource open();
+
+    /**
+     * Names the very file behind the path; differs when another file was put in its place. Empty
+     * where there is no file, or the platform does not tell.
+     */
+    String identity();
+  }
+}

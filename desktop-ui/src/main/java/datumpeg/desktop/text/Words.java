@@ -1,0 +1,69 @@
+package datumpeg.desktop.text;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/**
+ * The texts of the window by their keys, from one resource bundle.
+ *
+ * <p>Immutable.
+ */
+public final class Words {
+  /** Where the texts stand. */
+  static final String BUNDLE = "datumpeg.desktop.text.words";
+
+  private final ResourceBundle bundle;
+
+  private Words(ResourceBundle bundle) {
+    this.bundle = bundle;
+  }
+
+  /** The texts of the language nearest to the locale. */
+  public static Words of(Locale locale) {
+    return new Words(ResourceBundle.getBundle(BUNDLE, locale));
+  }
+
+  /**
+   * The text of the key, with {@code {0}}, {@code {1}} … replaced. Numbers are not grouped.
+   *
+   * @throws java.util.MissingResourceException if there is no such text
+   */
+  public String text(String key, Object... values) {
+    Object[] written = new Object[values.length];
+    for (int i = 0; i < values.length; i++) {
+      written[i] = String.valueOf(values[i]);
+    }
+    return new MessageFormat(bundle.getString(key), bundle.getLocale()).format(written);
+  }
+
+  /**
+   * The text for one or for many of something, {@code KEY.one} or {@code KEY.many}; the number is
+   * {@code {0}}, what else is given follows.
+   */
+  public String count(String key, long number, Object... others) {
+    Object[] values = new Object[others.length + 1];
+    values[0] = number;
+    System.arraycopy(others, 0, values, 1, others.length);
+    return text(key + (number == 1 ? ".one" : ".many"), values);
+  }
+
+  /** The name of a check; a check that has none here is called by its id. */
+  public String check(String id) {
+    return named("check." + id, id);
+  }
+
+  /** The name of a stage; a stage of a job's own is called by its id. */
+  public String stage(String id) {
+    return named("stage." + id, id);
+  }
+
+  /** The word for how something stands. */
+  public String standing(Standing standing) {
+    return bundle.getString(standing.key());
+  }
+
+  private String named(String key, String otherwise) {
+    return bundle.containsKey(key) ? bundle.getString(key) : otherwise;
+  }
+}

@@ -1,0 +1,167 @@
+package datumpeg.desktop.trend;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.desktop.source.JobState;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.text.Standing;
+import datumpeg.desktop.text.Words;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/**
+ * One check of one target of a job, across stages and rounds.
+ *
+ * <p>One thread, the toolkit's when there is one.
+ */
+public final class TrendViewModel {
+  /** The richest series says most; of equally rich ones the gravest. */
+  private static final Comparator<TrendSeries> MOST_TELLING =
+      Comparator.comparingInt((TrendSeries series) -> series.steps().size())
+          .thenComparing(series -> Standing.of(series.last()), Comparator.reverseOrder());
+
+  private final Words words;
+  private final ReadOnlyObjectWrapper<TrendPage> page = new ReadOnlyObjectWrapper<>();
+  private RecordState state = RecordState.unread("");
+  private String job = "";
+  private String check = "";
+  private String target = "";
+
+  /** The trend of no job. */
+  public TrendViewModel(Words words) {
+    this.words = words;
+    refresh();
+  }
+
+  public void show(RecordState newState) {
+    state = newState;
+    refresh();
+  }
+
+  /** Chooses the job; its most telling check is shown until another is chosen. */
+  public void choose(String newJob) {
+    if (!newJob.equals(job)) {
+      job = newJob;
+      check = "";
+      target = "";
+      refresh();
+    }
+  }
+
+  void chooseCheck(String newCheck) {
+    if (!newCheck.equals(page.get().check())) {
+      check = newCheck;
+      target = "";
+      refresh();
+    }
+  }
+
+  void chooseTarget(String newTarget) {
+    check = page.get().check();
+    target = newTarget;
+    refresh();
+  }
+
+  ReadOnlyObjectProperty<TrendPage> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  Words words() {
+    return words;
+  }
+
+  private void refresh() {
+    page.set(
+        job.isEmpty()
+            ? TrendPage.empty("", words.text("trend.no-job"))
+            : state
+                .job(job)
+                .map(this::page)
+                .orElseGet(() -> TrendPage.empty(job, words.text("findings.unknown-job", job))));
+  }
+
+  private TrendPage page(JobState jobState) {
+    String name = jobState.row().name().isEmpty() ? job : jobState.row().name();
+    if (jobState.work().isEmpty()) {
+      String trouble = jobState.trouble();
+      return TrendPage.empty(name, trouble.isEmpty() ? words.text("findings.working") : trouble);
+    }
+    List<TrendSeries> all = TrendSeries.allOf(jobState.work().get());
+    return all.stream()
+        .filter(series -> check.isEmpty() || series.check().equals(check))
+        .filter(series -> target.isEmpty() || series.target().equals(target))
+        .max(MOST_TELLING)
+        .map(series -> page(name, all, series))
+        .orElseGet(() -> TrendPage.empty(name, nothing()));
+  }
+
+  private String nothing() {
+    return check.isEmpty()
+        ? words.text("trend.nothing")
+        : words.text("trend.gone", words.check(check), target);
+  }
+
+  private TrendPage page(String name, List<TrendSeries> all, TrendSeries series) {
+    boolean severalRounds = series.steps().stream().anyMatch(step -> step.outcome().round() > 1);
+    List<TrendPoint> points =
+        series.steps().stream()
+            .map(step -> TrendPoint.of(label(step, severalRounds), step.outcome()))
+            .toList();
+    String sentence = sentence(series);
+    return new TrendPage(
+        name,
+        all.stream()
+            .map(TrendSeries::check)
+            .distinct()
+            .map(id -> new TrendPage.Choice(id, words.check(id)))
+            .toList(),
+        series.check(),
+        all.stream()
+            .filter(other -> other.check().equals(series.check()))
+            .map(TrendSeries::target)
+            .toList(),
+        series.target(),
+        points,
+        series.last().unit().symbol(),
+        sentence,
+        new TrendChanges(words).sentences(points),
+        sentence + " " + spoken(points));
+  }
+
+  private String label(TrendSeries.Step step, boolean severalRounds) {
+    String stage = words.stage(step.stage());
+    return severalRounds ? words.text("trend.round", stage, step.outcome().round()) : stage;
+  }
+
+  private String sentence(TrendSeries series) {
+    Outcome last = series.last();
+    Optional<String> source = last.limits().map(limits -> limits.source());
+    String limits =
+        source.isPresent()
+            ? words.text("trend.limits-from", source.get())
+            : words.text("trend.no-limits");
+    String standing =
+        words.text(
+            "trend.last",
+            words.check(series.check()),
+            series.target(),
+            words.standing(Standing.of(last)));
+    return standing + " " + limits;
+  }
+
+  private String spoken(List<TrendPoint> points) {
+    return String.join(
+        " ",
+        points.stream()
+            .map(
+                point ->
+                    words.text(
+                        "trend.spoken-point",
+                        point.label(),
+                        point.written(),
+                        words.standing(point.standing())))
+            .toList());
+  }
+}

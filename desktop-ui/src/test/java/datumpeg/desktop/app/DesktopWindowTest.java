@@ -1,0 +1,262 @@
+package datumpeg.desktop.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.desktop.source.InventedJobs;
+import datumpeg.desktop.source.JobRow;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.text.Words;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TableView;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+class DesktopWindowTest {
+  private static final JobRow OTHER =
+      new JobRow(
+          "ashby-11",
+          "Cart shed with lean-to, Ashby",
+          Optional.of(Instant.parse("2026-02-27T16:02:00Z")),
+          0,
+          "2");
+  private static final JobRow BROKEN = new JobRow("old-2", "", Optional.empty(), 5, "3");
+
+  private final List<String> chosen = new ArrayList<>();
+  private final Stage stage;
+  private final DesktopWindow window;
+
+  DesktopWindowTest() {
+    HeadlessToolkit.start();
+    stage = HeadlessToolkit.on(Stage::new);
+    window =
+        HeadlessToolkit.on(
+            () -> new DesktopWindow(Words.of(Locale.ROOT), ZoneOffset.UTC, "", chosen::add));
+    HeadlessToolkit.run(
+        () -> {
+          window.openOn(stage);
+          window.show(threeJobs());
+        });
+  }
+
+  @AfterEach
+  void close() {
+    HeadlessToolkit.run(() -> stage.close());
+  }
+
+  private static RecordState threeJobs() {
+    return InventedJobs.state(
+        List.of(
+            InventedJobs.workedOut(InventedJobs.row("1"), InventedJobs.reduced()),
+            InventedJobs.workedOut(OTHER, InventedJobs.unmeasured()),
+            InventedJobs.cannot(BROKEN, "The job file of old-2 has an unknown key in line 3.")));
+  }
+
+  private WritableImage picture() {
+    return HeadlessToolkit.picture(stage.getScene());
+  }
+
+  private List<Node> find(String styleClass) {
+    return HeadlessToolkit.on(
+        () ->
+            HeadlessToolkit.find(
+                stage.getScene().getRoot(), node -> node.getStyleClass().contains(styleClass)));
+  }
+
+  private Node lookup(String id) {
+    return HeadlessToolkit.on(() -> stage.getScene().lookup("#" + id));
+  }
+
+  private static Bounds place(Node node) {
+    return HeadlessToolkit.on(() -> node.localToScene(node.getBoundsInLocal()));
+  }
+
+  private void press(Node node, KeyCode key, boolean control) {
+    HeadlessToolkit.run(
+        () ->
+            node.fireEvent(
+                new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, false, control, false, false)));
+  }
+
+  private Screen screen() {
+    return HeadlessToolkit.on(() -> window.window().screen().get());
+  }
+
+  private static void assertInk(WritableImage picture, Node node, int least) {
+    int dark = HeadlessToolkit.darkPixels(picture, place(node));
+    assertTrue(dark >= least, node + " shows " + dark + " dark pixels, expected " + least);
+  }
+
+  /** A label whose text is cut draws another text than it was given. */
+  private void assertNoTextIsCut() {
+    List<String> cut =
+        HeadlessToolkit.on(
+            () ->
+                HeadlessToolkit.find(stage.getScene().getRoot(), DesktopWindowTest::isCut).stream()
+                    .map(node -> ((Labeled) node).getText())
+                    .toList());
+    assertEquals(List.of(), cut);
+  }
+
+  private static boolean isCut(Node node) {
+    return node instanceof Labeled label
+        && label.getText() != null
+        && HeadlessToolkit.find(label, each -> each instanceof javafx.scene.text.Text).stream()
+            .filter(text -> text.getStyleClass().contains("text"))
+            .filter(text -> text.getParent() == label)
+            .anyMatch(text -> !((javafx.scene.text.Text) text).getText().equals(label.getText()));
+  }
+
+  @Test
+  void everyJobIsListedWithItsStagesInWordsAndShapes() {
+    WritableImage picture = picture();
+    List<Node> titles = find("job-title");
+    assertEquals(
+        List.of("Tool store, Fernhollow", "Cart shed with lean-to, Ashby", "old-2"),
+        titles.stream().map(title -> ((Labeled) title).getText()).toList());
+    titles.forEach(title -> assertInk(picture, title, 60));
+    find("standing-mark").forEach(mark -> assertInk(picture, mark, 20));
+    assertEquals(2 * 8, find("stage-tile").size());
+    assertNoTextIsCut();
+  }
+
+  @Test
+  void jobIsSpokenWithItsCounts() {
+    picture();
+    String spoken = HeadlessToolkit.on(() -> find("job-cell").get(0).getAccessibleText());
+    assertTrue(
+        spoken.contains("Arrival: 2 nonconforming, 1 undecided, 1 not measured, 3 conforming."),
+        spoken);
+    assertTrue(spoken.contains("Set-out: not measured."), spoken);
+  }
+
+  @Test
+  void answerIsLargeAndComesWithPlanAndOutcomes() {
+    HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    WritableImage picture = picture();
+    Labeled answer = (Labeled) lookup("answer");
+    assertEquals(
+        "Do not set out from the slab edges: the slab is 12 mm out of square.", answer.getText());
+    assertTrue(answer.getFont().getSize() >= 26, answer.getFont().toString());
+    assertInk(picture, answer, 800);
+    assertEquals(2, find("cause-card").size());
+    Node plan = find("plan").get(0);
+    assertInk(picture, plan, 600);
+    assertTrue(plan.getAccessibleText().startsWith("Plan of the building"), "plan is not spoken");
+    TableView<?> outcomes = (TableView<?>) lookup("outcomes");
+    assertEquals(6, outcomes.getItems().size());
+    find("verdict-word").forEach(word -> assertInk(picture, word, 60));
+    assertNoTextIsCut();
+  }
+
+  @Test
+  void everyStageAndTheTrendFitWithoutCutText() {
+    for (String each : List.of("arrival", "lift", "tightening", "roofing")) {
+      HeadlessToolkit.run(() -> window.open(InventedJobs.ID, each));
+      picture();
+      assertNoTextIsCut();
+    }
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
+    picture();
+    assertNoTextIsCut();
+  }
+
+  @Test
+  void trendIsDrawnAndSpoken() {
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
+    WritableImage picture = picture();
+    Node chart = find("trend").get(0);
+    assertInk(picture, chart, 1500);
+    assertTrue(
+        chart.getAccessibleText().contains("Lift, round 1: +13.4 mm ±2.3 mm, nonconforming."),
+        chart.getAccessibleText());
+    assertEquals(2, find("change").size());
+  }
+
+  @Test
+  void emptyTrendIsASentenceAndNoDrawing() {
+    HeadlessToolkit.run(
+        () -> {
+          window.open("ashby-11", "");
+          window.window().screen().set(Screen.TREND);
+        });
+    picture();
+    assertFalse(find("trend").get(0).isVisible());
+    assertTrue(((Labeled) lookup("trend-sentence")).getText().startsWith("Nothing was found"));
+  }
+
+  @Test
+  void screensAndJobsAreReachedByKeys() {
+    picture();
+    Node jobs = lookup("jobs");
+    assertTrue(HeadlessToolkit.on(jobs::isFocused), "the list of jobs has no focus");
+    press(jobs, KeyCode.DOWN, false);
+    press(jobs, KeyCode.ENTER, false);
+    assertEquals(Screen.FINDINGS, screen());
+    assertEquals("ashby-11", chosen.get(chosen.size() - 1));
+    press(stage.getScene().getRoot(), KeyCode.DIGIT3, true);
+    assertEquals(Screen.TREND, screen());
+    press(stage.getScene().getRoot(), KeyCode.DIGIT1, true);
+    assertEquals(Screen.JOBS, screen());
+  }
+
+  @Test
+  void selectedJobStaysSelectedWhenTheListChanges() {
+    picture();
+    ListView<?> jobs = (ListView<?>) lookup("jobs");
+    HeadlessToolkit.run(() -> jobs.getSelectionModel().select(2));
+    HeadlessToolkit.run(
+        () ->
+            window.show(
+                InventedJobs.state(
+                    List.of(
+                        InventedJobs.cannot(BROKEN, "The job file has an unknown key."),
+                        InventedJobs.workedOut(InventedJobs.row("1"), InventedJobs.reduced())))));
+    assertEquals(0, HeadlessToolkit.on(() -> jobs.getSelectionModel().getSelectedIndex()));
+  }
+
+  @Test
+  void recordOutOfReachIsSaidAboveWhatWasRead() {
+    RecordState read = threeJobs();
+    HeadlessToolkit.run(
+        () ->
+            window.show(
+                new RecordState(
+                    read.file(), false, "The record is locked.", read.readAt(), read.jobs())));
+    WritableImage picture = picture();
+    Labeled trouble = (Labeled) lookup("trouble");
+    assertEquals("The record is locked. Shown is what was read at 10:15:31.", trouble.getText());
+    assertInk(picture, trouble, 300);
+    assertEquals(3, find("job-title").size());
+    HeadlessToolkit.run(() -> window.show(read));
+    assertFalse(HeadlessToolkit.on(trouble::isVisible));
+  }
+
+  @Test
+  void recordThatIsNotThereIsASentenceInPlaceOfTheList() {
+    HeadlessToolkit.run(
+        () ->
+            window.show(
+                new RecordState(
+                    "site.db", false, "There is no record.", Optional.empty(), List.of())));
+    WritableImage picture = picture();
+    Node sentence = find("sentence").get(0);
+    assertTrue(((Labeled) sentence).getText().startsWith("There is no record."));
+    assertInk(picture, sentence, 200);
+    assertFalse(HeadlessToolkit.on(() -> lookup("jobs").isVisible()));
+  }
+}

@@ -1,0 +1,73 @@
+package datumpeg.desktop.source;
+
+import datumpeg.bridge.failure.FailureException;
+import datumpeg.bridge.failure.InputException;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A record in memory that can be made to fail; for the thread of the test. */
+final class InventedSource implements JobSource, JobSource.Opening {
+  final List<JobRow> rows = new ArrayList<>();
+  final List<String> reduced = new ArrayList<>();
+  @Nullable FailureException failure;
+  String identity = "one";
+  String unreadable = "";
+  int opened;
+  int closed;
+  private long counter;
+
+  void add(JobRow row) {
+    rows.add(row);
+    counter++;
+  }
+
+  void replace(JobRow row) {
+    rows.replaceAll(old -> old.id().equals(row.id()) ? row : old);
+    counter++;
+  }
+
+  @Override
+  public JobSource open() {
+    failIfSo();
+    opened++;
+    return this;
+  }
+
+  @Override
+  public String identity() {
+    return identity;
+  }
+
+  @Override
+  public long changeCounter() {
+    failIfSo();
+    return counter;
+  }
+
+  @Override
+  public List<JobRow> jobs() {
+    return List.copyOf(rows);
+  }
+
+  @Override
+  public ReducedJob reduce(JobRow row) {
+    if (row.id().equals(unreadable)) {
+      throw new InputException(row.id() + " has an unknown key.");
+    }
+    reduced.add(row.id());
+    return InventedJobs.unmeasured();
+  }
+
+  @Override
+  public void close() {
+    closed++;
+  }
+
+  private void failIfSo() {
+    FailureException now = failure;
+    if (now != null) {
+      throw now;
+    }
+  }
+}
