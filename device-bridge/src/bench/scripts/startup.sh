@@ -2,15 +2,15 @@
 # How long a command takes from Return to prompt. Prints a Markdown table; the committed one is
 # docs/benchmarks/startup.md. POSIX sh, date with nanoseconds (GNU or busybox), awk.
 #
-#   device-bridge/src/bench/scripts/startup.sh [RUNS] [JOB.toml READINGS.csv] > docs/benchmarks/startup.md
+#   device-bridge/src/bench/scripts/startup.sh [RUNS] > docs/benchmarks/startup.md
 #
-# JOB.toml with READINGS.csv is the three-bay sample job. Measure on a machine that does nothing else.
+# The job is the three-bay sample job with all its stages. Measure on a machine that does nothing else.
 set -eu
 
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/../../../.." && pwd -P)
 runs=${1:-20}
-sample=${2:-$root/sample-readings/larkrise-01/job.toml}
-readings=${3:-$root/sample-readings/larkrise-01/readings.csv}
+job=larkrise-01
+sample=$root/sample-readings/$job
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
 export DATUMPEG_RECORD="$scratch/record.db"
@@ -59,11 +59,13 @@ machine() {
 }
 
 "$datumpeg" --version > /dev/null
-if [ -e "$sample" ]; then
-  "$datumpeg" job add "$sample" > /dev/null
-  job=$(sed -n 's/^id *= *"\([^"]*\)".*/\1/p' "$sample" | head -n 1)
-  "$datumpeg" enter "$job" "$readings" > /dev/null
-fi
+# What the crew did, line by line as the sample job tells it.
+(
+  cd "$sample"
+  sed '/^#/d' steps.txt | while read -r line; do
+    eval "\"\$datumpeg\" $line" > /dev/null
+  done
+)
 
 cat << EOF
 # Start-up
@@ -80,9 +82,7 @@ Measured by \`device-bridge/src/bench/scripts/startup.sh\`.
 EOF
 seconds 'java -version' "$java" -version
 seconds 'datumpeg --version' "$datumpeg" --version
-if [ -e "$sample" ]; then
-  seconds 'datumpeg job list' "$datumpeg" job list
-  seconds 'datumpeg reduce --json, three-bay job' "$datumpeg" reduce "$job" --json
-  runs=1
-  seconds 'fresh clone to the answer of datumpeg demo' fresh_clone
-fi
+seconds 'datumpeg job list' "$datumpeg" job list
+seconds 'datumpeg reduce --json, three-bay job' "$datumpeg" reduce "$job" --json
+runs=1
+seconds 'fresh clone to the answer of datumpeg demo' fresh_clone

@@ -198,12 +198,12 @@ class LauncherTest {
     script(
         folder.resolve("jdk/bin/java"),
         "for word; do",
-        "  case $word in -XX:ArchiveClassesAtExit=*) echo made > \"${word#*=}\" ;; esac",
+        "  case $word in -XX:SharedArchiveFile=*) echo made > \"${word#*=}\" ;; esac",
         "  printf '%s\\n' \"$word\"",
         "done");
     String out = run(home, "./datumpeg", "job").out();
     assertTrue(out.contains("-XX:SharedArchiveFile="), out);
-    assertFalse(out.contains("-XX:ArchiveClassesAtExit"), out);
+    assertFalse(out.contains("-Xshare:dump"), out);
     Files.writeString(home.resolve("desktop-ui/target/lib/analysis-1.jar"), "another build");
     Files.setLastModifiedTime(
         home.resolve("desktop-ui/target/lib/analysis-1.jar"),
