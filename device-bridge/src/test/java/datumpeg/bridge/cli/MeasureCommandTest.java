@@ -1,0 +1,249 @@
+package datumpeg.bridge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.pty4j.unix.Pty;
+import datumpeg.analysis.measuring.MeasuringList;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.bridge.emulate.Dialect;
+import datumpeg.bridge.emulate.EmulatedMeter;
+import datumpeg.bridge.emulate.EmulatedMeter.Chatter;
+import datumpeg.bridge.jobs.StoredJob;
+import datumpeg.bridge.record.JobLog;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.sqlite.SqliteRecords;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Measuring over a real pseudo-terminal: the test is the meter and the cable. */
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no pseudo-terminals of this kind")
+class MeasureCommandTest {
+  @TempDir Path folder;
+  private TestConsole console;
+  private Pty master;
+
+  @BeforeEach
+  void open() throws IOException {
+    console = SiteFolder.withJob(folder).console;
+    master = new Pty();
+  }
+
+  @AfterEach
+  void close() throws IOException {
+    if (!master.isClosed()) {
+      master.close();
+    }
+  }
+
+  private CompletableFuture<Integer> measuring(String... more) {
+    String[] words =
+        Stream.concat(
+                Stream.of(
+                    "measure",
+                    "larkrise-01",
+                    "--stage",
+                    "arrival",
+                    "--by",
+                    "Ines",
+                    "--link",
+                    "serial:" + master.getSlaveName()),
+                Stream.of(more))
+            .toArray(String[]::new);
+    CompletableFuture<Integer> ended = CompletableFuture.supplyAsync(() -> console.run(words));
+    until(
+        "a target is asked for",
+        () -> console.err().contains("Measure distance") || ended.isDone());
+    return ended;
+  }
+
+  private void until(String what, BooleanSupplier happened) {
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    while (!happened.getAsBoolean()) {
+      assertTrue(
+          System.nanoTime() < deadline, "waited too long until " + what + ": " + console.err());
+      LockSupport.parkNanos(5_000_000);
+    }
+  }
+
+  private void meterSends(String text) throws IOException {
+    master.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
+    master.getOutputStream().flush();
+  }
+
+  private void untilRecorded(int count) {
+    until(
+        count + " readings are recorded",
+        () -> console.err().split("\n  recorded ", -1).length - 1 == count);
+  }
+
+  private JobLog log(Path record) {
+    try (SiteRecord opened = SqliteRecords.open(record, SqliteRecords.Mode.READ)) {
+      return opened.log(StoredJob.find(opened, "larkrise-01"));
+    }
+  }
+
+  private List<Target> list() {
+    try (SiteRecord opened = SqliteRecords.open(console.recordFile(), SqliteRecords.Mode.READ)) {
+      StoredJob job = StoredJob.load(opened, "larkrise-01");
+      return MeasuringList.of(job.job().setOut(), job.job().stage("arrival").orElseThrow())
+          .targets();
+    }
+  }
+
+  @Test
+  void readingsTakeTheTargetsInOrderAndAPulledCableLosesNoneOfThem() throws Exception {
+    CompletableFuture<Integer> ended = measuring();
+    EmulatedMeter meter = new EmulatedMeter(Dialect.METRES, Chatter.SILENT, 1);
+    meterSends(new String(meter.send(18.0035).toArray(), StandardCharsets.UTF_8));
+    untilRecorded(1);
+    meterSends("BATT 87%\r\n-0.35 deg\r\n20.1");
+    meterSends("26 m\r\n");
+    untilRecorded(2);
+    meterSends("9.00");
+    master.close();
+    assertEquals(3, ended.get(30, TimeUnit.SECONDS));
+
+    assertTrue(console.err().contains(master.getSlaveName()), console.err());
+    assertTrue(console.err().contains("put aside: not a reading"), console.err());
+    assertTrue(console.err().contains("-0.35 deg is not the kind of value"), console.err());
+    assertTrue(console.out().contains("Recorded 2 reading(s)"), console.out());
+    List<ReadingEntry> stored =
+        log(console.recordFile()).readings().stream().map(row -> row.entry()).toList();
+    assertEquals(2, stored.size());
+    assertEquals(
+        list().subList(0, 2).stream().map(Target::text).toList(),
+        stored.stream().map(ReadingEntry::target).toList());
+    assertEquals("18.0035", stored.get(0).value());
+    assertEquals("m", stored.get(0).unit());
+    assertEquals(20.126, stored.get(1).siValue(), 1e-12);
+    assertEquals("laser", stored.get(0).meter());
+    assertEquals("Ines", stored.get(0).operator());
+    assertEquals("serial:" + master.getSlaveName(), stored.get(0).link());
+    assertEquals(
+        "32302e313236206d", stored.get(1).raw().substring(0, 16), "the bytes as they came");
+    assertEquals(0, console.run("verify"), console.err());
+  }
+
+  @Test
+  void theCaptureOfASessionReplaysToTheSameReadings() throws Exception {
+    CompletableFuture<Integer> ended = measuring();
+    meterSends("18.0035 m\r\n");
+    untilRecorded(1);
+    meterSends("20.126 m\r\nLaser on\r\n");
+    untilRecorded(2);
+    master.close();
+    ended.get(30, TimeUnit.SECONDS);
+    JobLog log = log(console.recordFile());
+    Path capture;
+    try (Stream<Path> files = Files.list(folder.resolve("captures"))) {
+      capture = files.findFirst().orElseThrow();
+    }
+    assertEquals(capture.toFile().getName(), log.captures().get(0).entry().name());
+
+    Path other = Files.createDirectory(folder.resolve("other"));
+    TestConsole elsewhere = SiteFolder.withJob(other).console;
+    assertEquals(
+        0,
+        elsewhere.run("replay", "larkrise-01", "--stage", "arrival", capture.toString()),
+        elsewhere.err());
+    assertEquals(essence(log), essence(log(elsewhere.recordFile())));
+  }
+
+  private static List<String> essence(JobLog log) {
+    return log.readings().stream()
+        .map(row -> row.entry())
+        .map(
+            reading ->
+                String.join(
+                    " ",
+                    reading.stage(),
+                    reading.quantity(),
+                    reading.target(),
+                    reading.value(),
+                    reading.unit(),
+                    "" + reading.face(),
+                    "" + reading.round(),
+                    reading.meter(),
+                    reading.raw(),
+                    reading.link()))
+        .toList();
+  }
+
+  @Test
+  void aPersonTypesSkipsGoesBackAndUndoes() {
+    int status =
+        console.runWithInput(
+            "18.003\nundo\n18.004 m\nskip\nback\nnonsense\n20,125 m\nquit\n",
+            "measure",
+            "larkrise-01",
+            "--stage",
+            "arrival");
+    assertEquals(0, status, console.err());
+    JobLog log = log(console.recordFile());
+    assertEquals(3, log.readings().size());
+    assertEquals(1, log.voids().size());
+    assertEquals("18.003", log.readings().get(0).entry().value());
+    assertEquals(log.readings().get(0).entry().id(), log.voids().get(0).entry().readingId());
+    List<ReadingEntry> inForce = log.inForce().stream().map(row -> row.entry()).toList();
+    assertEquals(18.004, inForce.get(0).siValue(), 1e-12);
+    assertEquals(list().get(1).text(), inForce.get(1).target());
+    assertEquals(20.125, inForce.get(1).siValue(), 1e-12);
+    assertTrue(console.err().contains("Or type skip, back, undo or quit."), console.err());
+  }
+
+  @Test
+  void aPortThatIsMissingIsSaidBeforeAnythingIsMeasured() {
+    int status =
+        console.run(
+            "measure", "larkrise-01", "--stage", "arrival", "--link", "serial:/dev/ttyNoSuch7");
+    assertEquals(3, status);
+    assertTrue(console.err().contains("/dev/ttyNoSuch7"), console.err());
+    assertEquals(0, log(console.recordFile()).readings().size());
+  }
+
+  @Test
+  void aPortThatIsTakenIsSaid() throws Exception {
+    CompletableFuture<Integer> first = measuring();
+    TestConsole second = SiteFolder.withJob(Files.createDirectory(folder.resolve("b"))).console;
+    int status =
+        second.run(
+            "measure",
+            "larkrise-01",
+            "--stage",
+            "arrival",
+            "--link",
+            "serial:" + master.getSlaveName());
+    assertEquals(3, status, second.err());
+    assertTrue(second.err().contains(master.getSlaveName()), second.err());
+    master.close();
+    first.get(30, TimeUnit.SECONDS);
+  }
+
+  @Test
+  void wrongWordsAreRefused() {
+    assertEquals(2, console.run("measure", "larkrise-01", "--stage", "arival"));
+    assertTrue(console.err().contains("arrival"), console.err());
+    assertEquals(
+        2, console.run("measure", "larkrise-01", "--stage", "arrival", "--link", "replay:x.jsonl"));
+    assertTrue(console.err().contains("use 'replay"), console.err());
+    assertEquals(
+        2, console.run("measure", "larkrise-01", "--stage", "arrival", "--link", "cereal:/dev/x"));
+    assertTrue(console.err().contains("serial"), console.err());
+  }
+}
