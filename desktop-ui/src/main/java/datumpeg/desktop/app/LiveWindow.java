@@ -67,7 +67,7 @@ final class LiveWindow implements AutoCloseable {
     follower.preferred(job);
   }
 
-  private void defective(Exception defect) {
+  private void defective(Throwable defect) {
     LOG.log(Level.ERROR, "The record could not be followed.", defect);
     follower.failed(words.text("window.defect", defect.getClass().getSimpleName()));
   }

@@ -16,7 +16,7 @@ public final class RepeatedWork implements AutoCloseable {
   private final Duration pause;
   private final Runnable work;
   private final Runnable lastWork;
-  private final Consumer<Exception> defect;
+  private final Consumer<Throwable> defect;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private volatile boolean closed;
@@ -31,7 +31,7 @@ public final class RepeatedWork implements AutoCloseable {
    * @param defect is told what a turn threw; the next turn comes all the same
    */
   public RepeatedWork(
-      String name, Duration pause, Runnable work, Runnable lastWork, Consumer<Exception> defect) {
+      String name, Duration pause, Runnable work, Runnable lastWork, Consumer<Throwable> defect) {
     this.pause = pause;
     this.work = work;
     this.lastWork = lastWork;
@@ -79,7 +79,7 @@ public final class RepeatedWork implements AutoCloseable {
   private void guarded(Runnable turn) {
     try {
       turn.run();
-    } catch (Exception e) { // the top of the thread
+    } catch (Throwable e) { // the top of the thread: it must not end unsaid, whatever is thrown
       defect.accept(e);
     }
   }

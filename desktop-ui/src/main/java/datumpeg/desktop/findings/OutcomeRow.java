@@ -9,6 +9,7 @@ import datumpeg.desktop.text.Words;
 /**
  * An outcome as the table writes it.
  *
+ * @param deviation with its expanded uncertainty
  * @param verdict the word for how it stands
  * @param limitSource who says so; empty where there is no limit
  * @param spoken the whole row in one sentence, for a screen reader
@@ -19,7 +20,6 @@ record OutcomeRow(
     String nominal,
     String measured,
     String deviation,
-    String uncertainty,
     String limits,
     String probability,
     Standing standing,
@@ -42,8 +42,7 @@ record OutcomeRow(
         outcome.target(),
         Figures.nominal(outcome),
         Figures.measured(outcome),
-        Figures.deviation(outcome),
-        Figures.uncertainty(outcome),
+        Figures.deviationWithUncertainty(outcome),
         Figures.limits(outcome),
         Figures.probability(outcome),
         standing,

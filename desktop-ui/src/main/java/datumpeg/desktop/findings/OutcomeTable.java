@@ -34,14 +34,13 @@ final class OutcomeTable extends TableView<OutcomeRow> {
         .setAll(
             List.of(
                 verdict(),
-                words("column.check", 190, OutcomeRow::subject),
+                words("column.check", 168, OutcomeRow::subject),
                 number("column.nominal", 114, OutcomeRow::nominal),
                 number("column.measured", 114, OutcomeRow::measured),
-                number("column.deviation", 100, OutcomeRow::deviation),
-                number("column.uncertainty", 92, OutcomeRow::uncertainty),
+                number("column.deviation", 152, OutcomeRow::deviation),
                 limits(),
                 number("column.probability", 108, OutcomeRow::probability),
-                words("column.remedy", 200, OutcomeRow::remedy)));
+                words("column.remedy", 260, OutcomeRow::remedy)));
     setColumnResizePolicy(CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
   }
 

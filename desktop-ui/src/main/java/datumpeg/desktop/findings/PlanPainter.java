@@ -6,8 +6,10 @@ import datumpeg.desktop.findings.PlanSketch.Level;
 import datumpeg.desktop.findings.PlanSketch.Span;
 import datumpeg.desktop.findings.PlanSketch.Spot;
 import datumpeg.desktop.text.Standing;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import javafx.geometry.BoundingBox;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
@@ -19,7 +21,7 @@ import javafx.scene.text.TextAlignment;
 final class PlanPainter {
   private static final Color DESIGN = Color.web("#8a949d");
   private static final Color FOUND = Color.web("#12202b");
-  private static final double MARGIN = 36;
+  private static final double MARGIN = 40;
   private static final double FONT = 14;
 
   private final PlanSketch sketch;
@@ -29,6 +31,7 @@ final class PlanPainter {
   private final double bottom;
   private final double lowestX;
   private final double lowestY;
+  private final List<BoundingBox> numbers = new ArrayList<>();
 
   PlanPainter(PlanSketch sketch, GraphicsContext graphics) {
     this.sketch = sketch;
@@ -74,7 +77,7 @@ final class PlanPainter {
     graphics.setTextAlign(TextAlignment.CENTER);
     List<Spot> shown = sketch.found().isEmpty() ? sketch.outline() : sketch.found();
     for (Spot corner : shown) {
-      double outX = Math.signum(corner.xMetres() - middleX) * 20;
+      double outX = Math.signum(corner.xMetres() - middleX) * 42;
       double outY = Math.signum(corner.yMetres() - middleY) * 16;
       text(corner.name(), x(corner.xMetres()) + outX, y(corner.yMetres()) - outY);
     }
@@ -98,7 +101,11 @@ final class PlanPainter {
     double toY = y(span.toYMetres());
     graphics.strokeLine(fromX + 6, fromY, toX - 6, toY);
     double inward = (fromY + toY) / 2 < graphics.getCanvas().getHeight() / 2 ? 14 : -14;
-    tag((fromX + toX) / 2, (fromY + toY) / 2 + inward, span.label(), span.standing());
+    tag(
+        (fromX + toX) / 2 - 3 * (span.label().length() - 2),
+        (fromY + toY) / 2 + inward,
+        span.label(),
+        span.standing());
   }
 
   private void arrow(Arrow arrow) {
@@ -137,13 +144,32 @@ final class PlanPainter {
     text(label, x - 4, y);
   }
 
+  /** A level's number stands inside its point; where another stands there, elsewhere beside it. */
   private void level(Level level) {
+    double x = x(level.xMetres());
+    double y = y(level.yMetres());
     graphics.setFill(FOUND);
-    graphics.fillOval(x(level.xMetres()) - 2.5, y(level.yMetres()) - 2.5, 5, 5);
-    double down = y(level.yMetres()) < graphics.getCanvas().getHeight() / 2 ? 14 : -14;
-    double right = x(level.xMetres()) < graphics.getCanvas().getWidth() / 2 ? 16 : -16;
+    graphics.fillOval(x - 2.5, y - 2.5, 5, 5);
+    double down = y < graphics.getCanvas().getHeight() / 2 ? 1 : -1;
+    double right = x < graphics.getCanvas().getWidth() / 2 ? 1 : -1;
+    List<BoundingBox> places =
+        List.of(
+            numberAt(x + right * 16, y + down * 14),
+            numberAt(x, y - down * 15),
+            numberAt(x + right * 44, y + down * 14),
+            numberAt(x + right * 16, y + down * 32));
+    BoundingBox place =
+        places.stream()
+            .filter(free -> numbers.stream().noneMatch(free::intersects))
+            .findFirst()
+            .orElse(places.get(places.size() - 1));
+    numbers.add(place);
     graphics.setTextAlign(TextAlignment.CENTER);
-    text(level.label(), x(level.xMetres()) + right, y(level.yMetres()) + down);
+    text(level.label(), place.getCenterX(), place.getCenterY());
+  }
+
+  private static BoundingBox numberAt(double x, double y) {
+    return new BoundingBox(x - 13, y - 7, 26, 14);
   }
 
   private double x(double metres) {

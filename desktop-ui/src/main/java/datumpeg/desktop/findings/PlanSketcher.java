@@ -156,24 +156,32 @@ final class PlanSketcher {
         lean.standing());
   }
 
+  /** One span a bay and side, whether it was measured at the base, at the eave or at both. */
   private List<Span> spans() {
-    List<Span> spans = new ArrayList<>();
+    Map<String, Bay> bays = new LinkedHashMap<>();
     for (Outcome outcome : findings.outcomes()) {
       Matcher match = PAIR.matcher(outcome.target());
       if (outcome.check().equals("frame-spacing") && match.matches()) {
-        Position from = place("base." + match.group(1));
-        Position to = place("base." + match.group(2));
-        spans.add(
-            new Span(
-                from.xMetres(),
-                from.yMetres(),
-                to.xMetres(),
-                to.yMetres(),
-                Figures.signedWhole(outcome.deviation() * MILLIMETRES),
-                Standing.of(outcome)));
+        String marks = match.group(1) + "-" + match.group(2);
+        Bay before = bays.getOrDefault(marks, Bay.none(match.group(1), match.group(2)));
+        bays.put(marks, before.with(match.group(3), outcome));
       }
     }
-    return spans;
+    return bays.values().stream().map(this::span).toList();
+  }
+
+  private Span span(Bay bay) {
+    Position from = place("base." + bay.from());
+    Position to = place("base." + bay.to());
+    return new Span(
+        from.xMetres(), from.yMetres(), to.xMetres(), to.yMetres(), label(bay), bay.standing());
+  }
+
+  private String label(Bay bay) {
+    if (bay.base().isEmpty() || bay.eave().isEmpty()) {
+      return bay.base().isEmpty() ? words.text("plan.eave", bay.eave()) : bay.base();
+    }
+    return bay.base() + " / " + bay.eave();
   }
 
   private List<Level> levels() {
@@ -230,15 +238,33 @@ final class PlanSketcher {
     return words.text("plan.spoken") + " " + String.join(" ", parts);
   }
 
+  /** The spacing of two frames on one side; the graver standing of base and eave. */
+  private record Bay(String from, String to, String base, String eave, Standing standing) {
+    static Bay none(String from, String to) {
+      return new Bay(from, to, "", "", Standing.NO_LIMIT);
+    }
+
+    Bay with(String height, Outcome outcome) {
+      String found = Figures.signedWhole(outcome.deviation() * MILLIMETRES);
+      Standing graver = graver(standing, Standing.of(outcome));
+      return height.equals("base")
+          ? new Bay(from, to, found, eave, graver)
+          : new Bay(from, to, base, found, graver);
+    }
+  }
+
+  private static Standing graver(Standing one, Standing other) {
+    return one.compareTo(other) < 0 ? one : other;
+  }
+
   /** A column's lean along and across; the graver standing of the two. */
   private record Lean(String mark, double alongMetres, double acrossMetres, Standing standing) {
     static Lean none(String mark) {
-      return new Lean(mark, 0, 0, Standing.CONFORMING);
+      return new Lean(mark, 0, 0, Standing.NO_LIMIT);
     }
 
     Lean with(String axis, Outcome outcome) {
-      Standing found = Standing.of(outcome);
-      Standing graver = found.compareTo(standing) < 0 ? found : standing;
+      Standing graver = graver(standing, Standing.of(outcome));
       return axis.equals("along")
           ? new Lean(mark, outcome.deviation(), acrossMetres, graver)
           : new Lean(mark, alongMetres, outcome.deviation(), graver);

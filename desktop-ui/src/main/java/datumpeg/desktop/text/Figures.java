@@ -34,6 +34,11 @@ public final class Figures {
     return signed(outcome.unit().fromSi(outcome.deviation())) + " " + outcome.unit().symbol();
   }
 
+  /** The deviation with its expanded uncertainty, such as {@code +18.8 ±1.4 mm}. */
+  public static String deviationWithUncertainty(Outcome outcome) {
+    return signed(outcome.unit().fromSi(outcome.deviation())) + " " + uncertainty(outcome);
+  }
+
   /** The expanded uncertainty, such as {@code ±2.1 mm}. */
   public static String uncertainty(Outcome outcome) {
     return "±" + size(outcome.unit(), outcome.expandedUncertainty());

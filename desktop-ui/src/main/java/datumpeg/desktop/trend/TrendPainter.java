@@ -63,8 +63,8 @@ final class TrendPainter {
     }
     graphics.setFont(Font.font(null, FontWeight.NORMAL, FONT));
     axis();
-    limits(TrendPoint::upper, -10);
-    limits(TrendPoint::lower, 12);
+    limits(TrendPoint::upper, -13);
+    limits(TrendPoint::lower, 14);
     joins();
     for (int i = 0; i < page.points().size(); i++) {
       point(i, page.points().get(i));

@@ -17,10 +17,11 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
  * <p>One thread, the toolkit's when there is one.
  */
 public final class TrendViewModel {
-  /** The richest series says most; of equally rich ones the gravest. */
+  /** One that goes on is a trend; of these the gravest is asked about first, then the longest. */
   private static final Comparator<TrendSeries> MOST_TELLING =
-      Comparator.comparingInt((TrendSeries series) -> series.steps().size())
-          .thenComparing(series -> Standing.of(series.last()), Comparator.reverseOrder());
+      Comparator.comparing((TrendSeries series) -> series.steps().size() > 1)
+          .thenComparing(TrendViewModel::gravest, Comparator.reverseOrder())
+          .thenComparing(series -> series.steps().size());
 
   private final Words words;
   private final ReadOnlyObjectWrapper<TrendPage> page = new ReadOnlyObjectWrapper<>();
@@ -95,6 +96,13 @@ public final class TrendViewModel {
         .max(MOST_TELLING)
         .map(series -> page(name, all, series))
         .orElseGet(() -> TrendPage.empty(name, nothing()));
+  }
+
+  private static Standing gravest(TrendSeries series) {
+    return series.steps().stream()
+        .map(step -> Standing.of(step.outcome()))
+        .min(Comparator.naturalOrder())
+        .orElse(Standing.NO_LIMIT);
   }
 
   private String nothing() {

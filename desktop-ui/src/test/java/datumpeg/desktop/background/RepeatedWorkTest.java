@@ -64,6 +64,21 @@ class RepeatedWorkTest {
   }
 
   @Test
+  void classThatDoesNotLoadDoesNotEndTheThreadUnsaid() throws InterruptedException {
+    RepeatedWork work =
+        work(
+            Duration.ofMillis(1),
+            () -> {
+              throw new NoClassDefFoundError("invented");
+            });
+    try (work) {
+      work.start();
+      assertEquals("defect invented", next());
+      assertEquals("defect invented", next());
+    }
+  }
+
+  @Test
   void closingDoesTheLastWorkOnTheSameThreadAndNoTurnFollows() throws InterruptedException {
     List<Thread> threads = new ArrayList<>();
     RepeatedWork work =

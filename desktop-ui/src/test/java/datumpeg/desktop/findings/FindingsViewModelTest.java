@@ -75,8 +75,7 @@ class FindingsViewModelTest {
     OutcomeRow first = rows.get(0);
     assertEquals("Slab squareness", first.check());
     assertEquals("A1", first.target());
-    assertEquals("+12.4 mm", first.deviation());
-    assertEquals("±2.3 mm", first.uncertainty());
+    assertEquals("+12.4 ±2.3 mm", first.deviation());
     assertEquals("±8 mm", first.limits());
     assertEquals("< 0.1 %", first.probability());
     assertEquals("nonconforming", first.verdict());

@@ -71,6 +71,29 @@ class PlanSketcherTest {
   }
 
   @Test
+  void bayMeasuredAtBaseAndEaveIsOneSpanWithTheGraverStanding() {
+    StageFindings lift = InventedJobs.reduced().findings().stage("lift").orElseThrow();
+    StageFindings both =
+        new StageFindings(
+            "lift",
+            3,
+            List.of(
+                InventedJobs.outcome("frame-spacing", "A1-A2/base", 1, 3.1, 10, ""),
+                InventedJobs.outcome("frame-spacing", "A1-A2/eave", 1, 14.8, 10, ""),
+                InventedJobs.outcome("frame-spacing", "A2-A3/eave", 1, -1.2, 10, "")),
+            Map.of(),
+            Map.of(),
+            List.of(),
+            List.of(),
+            lift.answer());
+    List<PlanSketch.Span> spans = sketch(both).spans();
+    assertEquals(
+        List.of("+3 / +15", "eave −1"), spans.stream().map(PlanSketch.Span::label).toList());
+    assertEquals(Standing.NONCONFORMING, spans.get(0).standing());
+    assertEquals(Standing.CONFORMING, spans.get(1).standing());
+  }
+
+  @Test
   void levelsAreWrittenAgainstTheMean() {
     assertEquals(
         List.of("+2", "−4"),

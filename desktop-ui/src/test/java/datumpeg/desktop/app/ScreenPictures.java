@@ -1,0 +1,95 @@
+package datumpeg.desktop.app;
+
+import datumpeg.desktop.source.JobRow;
+import datumpeg.desktop.source.JobState;
+import datumpeg.desktop.source.RecordFollower;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.source.SiteRecordOpening;
+import datumpeg.desktop.text.Words;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Saves a picture of every screen, showing the sample jobs, under docs/pictures. Not part of the
+ * build; docs/guide/window.md says how it is run.
+ */
+@Tag("pictures")
+class ScreenPictures {
+  private static final Instant HOUR = Instant.parse("2026-03-20T14:02:11Z");
+
+  @TempDir Path folder;
+
+  @Test
+  void saveEveryScreen() throws IOException {
+    Path pictures = Path.of(System.getProperty("datumpeg.root"), "docs", "pictures");
+    Files.createDirectories(pictures);
+    Path file = folder.resolve("site.db");
+    SampleJob.of("quarrybend-02", file).runAll();
+    SampleJob.of("larkrise-01", file).runAll();
+    RecordState state = read(file);
+    HeadlessToolkit.start();
+    Stage stage = HeadlessToolkit.on(Stage::new);
+    DesktopWindow window =
+        HeadlessToolkit.on(
+            () -> new DesktopWindow(Words.of(Locale.ROOT), ZoneOffset.UTC, "", job -> {}));
+    HeadlessToolkit.run(
+        () -> {
+          window.openOn(stage);
+          window.show(state);
+        });
+    save(stage, pictures, "window-jobs");
+    for (String shown : new String[] {"arrival", "lift", "tightening"}) {
+      HeadlessToolkit.run(() -> window.open("larkrise-01", shown));
+      save(stage, pictures, "window-findings-" + shown);
+    }
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
+    save(stage, pictures, "window-trend");
+    HeadlessToolkit.run(stage::close);
+  }
+
+  /** As the window would, but with an hour and a path that are the same on every machine. */
+  private static RecordState read(Path file) {
+    List<RecordState> states = new ArrayList<>();
+    try (RecordFollower follower =
+        new RecordFollower(
+            "site.db",
+            new SiteRecordOpening(file),
+            Clock.fixed(HOUR, ZoneOffset.UTC),
+            states::add)) {
+      follower.turn();
+    }
+    RecordState state = states.get(states.size() - 1);
+    return new RecordState(
+        state.file(),
+        state.reached(),
+        state.trouble(),
+        state.readAt(),
+        state.jobs().stream().map(ScreenPictures::atThatHour).toList());
+  }
+
+  private static JobState atThatHour(JobState job) {
+    JobRow row = job.row();
+    return new JobState(
+        new JobRow(row.id(), row.name(), Optional.of(HOUR), row.readingCount(), row.content()),
+        job.work(),
+        job.trouble(),
+        job.settled());
+  }
+
+  private static void save(Stage stage, Path folder, String name) {
+    HeadlessToolkit.save(
+        HeadlessToolkit.picture(stage.getScene()), folder.resolve(name + ".png").toFile());
+  }
+}
