@@ -119,14 +119,14 @@ final class Remedies {
     boolean movable = aloft ? movability.tops() : movability.bases();
     String move =
         (outcome.deviation() > 0 ? "Shorten bay " : "Lengthen bay ")
-            + outcome.target()
+            + outcome.target().replaceFirst("/", " at the ")
             + " by "
             + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
     return movable ? move + "." : fixed(move);
   }
 
   private static String fixed(String move) {
-    return "It is fixed by now; ask the engineer. In words of movement: "
+    return "Fixed by now: ask the engineer. It would take to "
         + Character.toLowerCase(move.charAt(0))
         + move.substring(1)
         + ".";
