@@ -12,6 +12,7 @@ import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.link.SerialSettings;
 import datumpeg.bridge.meter.MeterProfile.AngleZero;
 import datumpeg.bridge.meter.MeterProfile.Sign;
+import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -28,6 +29,18 @@ class MeterProfileTest {
     assertEquals(
         "general-text-line@6c4b3e4f7578a6c139d9d2a6971e29cb08913432f00dd7f79479e34ba9ceab71",
         MeterProfiles.GENERAL_TEXT_LINE.identity());
+  }
+
+  @Test
+  void theIdentityDoesNotDependOnTheLanguageOfTheMachine() {
+    String identity = MeterProfiles.GENERAL_TEXT_LINE.identity();
+    Locale before = Locale.getDefault();
+    try {
+      Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
+      assertEquals(identity, MeterProfiles.GENERAL_TEXT_LINE.identity());
+    } finally {
+      Locale.setDefault(before);
+    }
   }
 
   @Test

@@ -1,0 +1,83 @@
+package datumpeg.bridge.meter;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.bridge.frame.Bytes;
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.GeneralTextLine;
+import datumpeg.bridge.link.LinkAddress;
+import datumpeg.bridge.link.replay.CaptureEntry;
+import datumpeg.bridge.link.replay.CaptureEntry.Transfer;
+import datumpeg.bridge.link.replay.CaptureReader;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** What docs/guide/links.md shows is what the program does. */
+class LinksGuideTest {
+  private String guide = "";
+
+  @BeforeEach
+  void readGuide() throws IOException {
+    guide = Files.readString(Path.of(System.getProperty("datumpeg.root"), "docs/guide/links.md"));
+  }
+
+  private static String between(String text, String start, String end) {
+    int from = text.indexOf(start) + start.length();
+    return text.substring(from, text.indexOf(end, from));
+  }
+
+  /** The texts between backquotes. */
+  private static List<String> quoted(String text) {
+    List<String> quoted = new ArrayList<>();
+    String[] parts = text.split("`", -1);
+    for (int index = 1; index < parts.length; index += 2) {
+      quoted.add(parts[index]);
+    }
+    return quoted;
+  }
+
+  @Test
+  void everyExampleOfAnAcceptedLineIsAReading() {
+    GeneralTextLine decoding = new GeneralTextLine(MeterProfiles.GENERAL_TEXT_LINE.defaultUnit());
+    List<String> lines = quoted(between(guide, "| accepted | examples |\n|---|---|\n", "\n\n"));
+    assertTrue(lines.size() >= 14, lines.toString());
+    for (String line : lines) {
+      Frame frame = Frame.ofLine(Bytes.of(line.getBytes(StandardCharsets.UTF_8)));
+      assertInstanceOf(Measured.class, decoding.decode(frame), line);
+    }
+  }
+
+  @Test
+  void theExampleOfACaptureReadsBack() {
+    String capture = between(guide, "```json\n", "```");
+    List<CaptureEntry> entries = new ArrayList<>();
+    try (CaptureReader reader =
+        new CaptureReader(
+            new ByteArrayInputStream(capture.getBytes(StandardCharsets.UTF_8)), "guide")) {
+      for (Optional<CaptureEntry> next = reader.next(); next.isPresent(); next = reader.next()) {
+        entries.add(next.get());
+      }
+      assertTrue(reader.tornLineNumber().isEmpty());
+    }
+    assertEquals(3, entries.size());
+    Transfer transfer = assertInstanceOf(Transfer.class, entries.get(1));
+    assertEquals("9.0012 m\r\n", new String(transfer.bytes().toArray(), StandardCharsets.US_ASCII));
+  }
+
+  @Test
+  void theExampleOfALinkReads() {
+    String link = between(guide, "path: `", "`");
+    assertEquals(link, LinkAddress.parse(link).text());
+  }
+}
