@@ -8,6 +8,7 @@ import java.util.Map;
 /**
  * What one check made of a stage's readings.
  *
+ * @param networks the readings adjusted together, with what came of it
  * @param used the readings it looked at, whether or not an outcome came of them
  */
 record CheckResult(
@@ -15,9 +16,10 @@ record CheckResult(
     List<Note> notes,
     Map<String, PointEstimate> points,
     Map<String, LevelEstimate> levels,
-    List<Reading> used) {
+    List<Reading> used,
+    List<Network> networks) {
 
   static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {
-    return new CheckResult(outcomes, notes, Map.of(), Map.of(), used);
+    return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, List.of());
   }
 }

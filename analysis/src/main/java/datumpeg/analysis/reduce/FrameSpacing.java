@@ -50,7 +50,13 @@ final class FrameSpacing implements Check {
     rows.forEach((row, readings) -> found.addAll(spacings(row, line, stage.evidence(readings))));
     found.addAll(matches(rows, line, stage));
     found.addAll(overallLengths(rows, line, stage));
-    return CheckResult.of(found, notes(rows, line, stage), used);
+    return new CheckResult(
+        found,
+        notes(rows, line, stage),
+        Map.of(),
+        Map.of(),
+        used,
+        List.of(Network.of("the rows of frames", line.fit(), used)));
   }
 
   private AdjustedLine adjust(Map<FrameRow, List<Reading>> rows, StageReadings stage) {

@@ -86,6 +86,7 @@ public final class Reduction {
     List<Note> notes = new ArrayList<>();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
     Map<String, LevelEstimate> levels = new LinkedHashMap<>();
+    List<Network> networks = new ArrayList<>();
     Set<String> used = new HashSet<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
@@ -93,6 +94,7 @@ public final class Reduction {
       notes.addAll(result.notes());
       points.putAll(result.points());
       levels.putAll(result.levels());
+      networks.addAll(result.networks());
       result.used().forEach(reading -> used.add(reading.id()));
     }
     notes.addAll(notMeasured(stage, readings));
@@ -108,6 +110,7 @@ public final class Reduction {
         levels,
         causes,
         notes,
+        networks,
         new Answers(stage).of(outcomes, causes, notes));
   }
 

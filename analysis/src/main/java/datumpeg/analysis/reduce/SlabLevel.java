@@ -72,7 +72,13 @@ final class SlabLevel implements Check {
       Outcome spread = spread("seat-level", "seats", seats, levels, used, stage, "");
       found.add(spread.withRemedy(packing(seats, levels, spread)));
     }
-    return new CheckResult(found, notes, Map.of(), map(slab, levels), used);
+    return new CheckResult(
+        found,
+        notes,
+        Map.of(),
+        map(slab, levels),
+        used,
+        List.of(Network.of("the levels", levels.fit(), used)));
   }
 
   private static boolean isLevel(Target target) {

@@ -60,12 +60,14 @@ final class SlabShape implements Check {
     DirectValues direct = DirectValues.of(used, stage).orElseThrow();
     Adjustment<AdjustedPlan> adjustment = network(used, stage).adjust();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
+    List<Network> networks = new ArrayList<>();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
       found.addAll(sizes(plan, used, stage));
       found.addAll(diagonals(direct, stage));
       found.addAll(squareness(plan, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
+      networks.add(Network.of("the slab", plan.fit(), used));
       SlipNotes.ofNetwork("the slab", plan.fit(), used).ifPresent(notes::add);
       notes.addAll(uncheckedNote(plan));
       notes.addAll(mirrorNotes(plan));
@@ -75,7 +77,7 @@ final class SlabShape implements Check {
       notes.add(undeterminedNote(undetermined, used));
       notes.addAll(direct.notes());
     }
-    return new CheckResult(found, notes, points, Map.of(), used);
+    return new CheckResult(found, notes, points, Map.of(), used, networks);
   }
 
   private static boolean isSlabDistance(Target target) {

@@ -18,6 +18,7 @@ import java.util.Optional;
  * @param levels levels against their mean by point name
  * @param causes what is behind the outcomes, largest first; each told once
  * @param notes what else must be known
+ * @param networks readings adjusted together, observed and adjusted kept apart
  * @param answer can we build, and what to do first
  */
 public record StageFindings(
@@ -28,6 +29,7 @@ public record StageFindings(
     Map<String, LevelEstimate> levels,
     List<Cause> causes,
     List<Note> notes,
+    List<Network> networks,
     Answer answer) {
   public StageFindings {
     outcomes = List.copyOf(outcomes);
@@ -35,6 +37,20 @@ public record StageFindings(
     levels = Collections.unmodifiableMap(new LinkedHashMap<>(levels));
     causes = List.copyOf(causes);
     notes = List.copyOf(notes);
+    networks = List.copyOf(networks);
+  }
+
+  /** Findings without networks. */
+  public StageFindings(
+      String stage,
+      int readingCount,
+      List<Outcome> outcomes,
+      Map<String, PointEstimate> points,
+      Map<String, LevelEstimate> levels,
+      List<Cause> causes,
+      List<Note> notes,
+      Answer answer) {
+    this(stage, readingCount, outcomes, points, levels, causes, notes, List.of(), answer);
   }
 
   public Optional<Outcome> outcome(String check, String target) {

@@ -44,6 +44,28 @@ class SlabShapeTest {
     assertEquals(8.99725, b3.yMetres(), 1e-5);
   }
 
+  /**
+   * Residuals −0.9988, −0.7496, −0.9992, −0.7491, +1.2494, +1.2482 mm and χ² = 2.77250: as above.
+   */
+  @Test
+  void observedAndAdjustedAreKeptApart() {
+    Network slab = bracedQuadrilateral().reduced("arrival").networks().get(0);
+    assertEquals(1, slab.degreesOfFreedom());
+    assertEquals(2.77250, slab.varianceFactor().orElseThrow(), 1e-5);
+    double[] observed = {12.003, 8.998, 11.998, 9.004, 15.006, 14.991};
+    double[] residuals = {-0.9988e-3, -0.7496e-3, -0.9992e-3, -0.7491e-3, 1.2494e-3, 1.2482e-3};
+    double[] redundancies = {0.160, 0.090, 0.160, 0.090, 0.250, 0.250};
+    for (int i = 0; i < 6; i++) {
+      AdjustedReading reading = slab.readings().get(i);
+      assertEquals(observed[i], reading.observedMetres());
+      assertEquals(residuals[i], reading.residualMetres(), 5e-8);
+      assertEquals(observed[i] + residuals[i], reading.adjustedMetres(), 1e-7);
+      assertEquals(redundancies[i], reading.redundancy(), 5e-4);
+    }
+    assertEquals(
+        0.00840, slab.readings().get(4).smallestDetectableSlipMetres().orElseThrow(), 1e-5);
+  }
+
   @Test
   void squarenessIsTheShorterSideTimesTheTangentOfTheAngleTooMuch() {
     StageFindings found = bracedQuadrilateral().reduced("arrival");

@@ -4,9 +4,11 @@ import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.reduce.AdjustedReading;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.LevelEstimate;
+import datumpeg.analysis.reduce.Network;
 import datumpeg.analysis.reduce.Note;
 import datumpeg.analysis.reduce.PointEstimate;
 import datumpeg.analysis.reduce.StageFindings;
@@ -56,6 +58,7 @@ final class FindingsJson {
         .put("levels", levels(stage))
         .put("causes", JsonArray.of(stage.causes().stream().map(FindingsJson::cause)))
         .put("notes", JsonArray.of(stage.notes().stream().map(FindingsJson::note)))
+        .put("networks", JsonArray.of(stage.networks().stream().map(FindingsJson::network)))
         .build();
   }
 
@@ -128,6 +131,30 @@ final class FindingsJson {
         .build();
   }
 
+  private static JsonObject network(Network network) {
+    return JsonObject.builder()
+        .put("name", network.name())
+        .put("degreesOfFreedom", network.degreesOfFreedom())
+        .put("varianceFactor", optional(network.varianceFactor()))
+        .put("probability", optional(network.probability()))
+        .put("readings", JsonArray.of(network.readings().stream().map(FindingsJson::adjusted)))
+        .build();
+  }
+
+  private static JsonObject adjusted(AdjustedReading reading) {
+    OutcomeUnit unit = OutcomeUnit.MILLIMETRE;
+    return JsonObject.builder()
+        .put("reading", reading.readingId())
+        .put("target", reading.target())
+        .put("observed", decimal(unit.fromSi(reading.observedMetres())))
+        .put("adjusted", decimal(unit.fromSi(reading.adjustedMetres())))
+        .put("residual", decimal(unit.fromSi(reading.residualMetres())))
+        .put("redundancy", decimal(reading.redundancy()))
+        .put("standardizedResidual", optional(reading.standardizedResidual()))
+        .put("smallestDetectableSlip", optional(reading.smallestDetectableSlipMetres(), unit))
+        .build();
+  }
+
   private static JsonObject note(Note note) {
     return JsonObject.builder()
         .put("kind", note.kind().text())
@@ -138,6 +165,10 @@ final class FindingsJson {
 
   private static JsonValue optional(OptionalDouble si, OutcomeUnit unit) {
     return si.isPresent() ? decimal(unit.fromSi(si.getAsDouble())) : new JsonNull();
+  }
+
+  private static JsonValue optional(OptionalDouble number) {
+    return number.isPresent() ? decimal(number.getAsDouble()) : new JsonNull();
   }
 
   private static JsonValue text(Optional<String> text) {

@@ -1,6 +1,8 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.mistake.Nearest;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -18,13 +20,20 @@ final class Misuse {
     if (failure instanceof UnmatchedArgumentException unmatched
         && !unmatched.getUnmatched().isEmpty()) {
       String word = unmatched.getUnmatched().get(0);
-      List<String> nearest = unmatched.getSuggestions();
+      Optional<String> nearest = nearest(word, unmatched);
       String unknown =
           word.startsWith("-") ? "The option '%s' is not known" : "The word '%s' is not expected";
       return String.format(unknown, word)
-          + (nearest.isEmpty() ? "." : "; the nearest is '" + nearest.get(0) + "'.");
+          + nearest.map(known -> "; the nearest is '" + known + "'.").orElse(".");
     }
     String message = String.valueOf(failure.getMessage()).strip();
     return message.endsWith(".") ? message : message + ".";
+  }
+
+  private static Optional<String> nearest(String word, UnmatchedArgumentException unmatched) {
+    List<String> suggestions = unmatched.getSuggestions();
+    return suggestions.isEmpty()
+        ? Nearest.of(word, unmatched.getCommandLine().getSubcommands().keySet())
+        : Optional.of(suggestions.get(0));
   }
 }

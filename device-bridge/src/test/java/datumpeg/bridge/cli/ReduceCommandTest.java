@@ -82,6 +82,9 @@ class ReduceCommandTest {
             "aside",
             "readings"),
         List.copyOf(outcomes(findings).get(0).members().keySet()));
+    JsonObject slab = (JsonObject) stage.array("networks").get(0);
+    assertEquals("the slab", slab.text("name"));
+    assertEquals(6, slab.array("readings").size());
     JsonObject a1 = stage.object("points").object("slab.A1");
     assertEquals(List.of("x", "y", "ux", "uy", "cxy"), List.copyOf(a1.members().keySet()));
   }

@@ -1,0 +1,64 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.adjust.AdjustedObservation;
+import datumpeg.analysis.adjust.Fit;
+import datumpeg.analysis.adjust.GlobalTest;
+import datumpeg.analysis.measuring.Reading;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * Readings adjusted together, observed and adjusted kept apart, and whether they fit.
+ *
+ * @param name what it is a network of, such as "the slab"
+ * @param degreesOfFreedom observations less unknowns
+ * @param varianceFactor s₀² = vᵀPv/(n − u), expected 1; empty without redundancy
+ * @param probability of at least this misclosure if nothing slipped; empty without redundancy
+ */
+public record Network(
+    String name,
+    int degreesOfFreedom,
+    OptionalDouble varianceFactor,
+    OptionalDouble probability,
+    List<AdjustedReading> readings) {
+  public Network {
+    readings = List.copyOf(readings);
+  }
+
+  static Network of(String name, Fit fit, List<Reading> readings) {
+    Map<String, Reading> byId =
+        readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
+    return new Network(
+        name,
+        fit.degreesOfFreedom(),
+        number(fit, GlobalTest::varianceFactor),
+        number(fit, GlobalTest::probability),
+        fit.observations().stream()
+            .map(observation -> adjusted(observation, target(observation, byId)))
+            .toList());
+  }
+
+  private static OptionalDouble number(Fit fit, Function<GlobalTest, Double> of) {
+    return fit.test().map(test -> OptionalDouble.of(of.apply(test))).orElse(OptionalDouble.empty());
+  }
+
+  private static String target(AdjustedObservation observation, Map<String, Reading> byId) {
+    Reading reading = byId.get(observation.observation().id());
+    return reading == null ? "" : reading.target().text();
+  }
+
+  private static AdjustedReading adjusted(AdjustedObservation observation, String target) {
+    return new AdjustedReading(
+        observation.observation().id(),
+        target,
+        observation.observation().observed(),
+        observation.adjusted(),
+        observation.residual(),
+        observation.redundancy(),
+        observation.standardizedResidual(),
+        observation.smallestDetectableSlip());
+  }
+}
