@@ -4,6 +4,7 @@ import static datumpeg.analysis.adjust.Door.requireFinite;
 import static datumpeg.analysis.adjust.Door.requireName;
 import static datumpeg.analysis.adjust.Door.requirePositive;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -54,7 +55,7 @@ public record Observation(
 
   /** The same observation with one more shared error. */
   public Observation withCommonPart(CommonPart part) {
-    List<CommonPart> parts = new java.util.ArrayList<>(commonParts);
+    List<CommonPart> parts = new ArrayList<>(commonParts);
     parts.add(part);
     return new Observation(id, observed, independentStandardUncertainty, parts);
   }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.SplittableRandom;
+import org.hipparchus.analysis.integration.IterativeLegendreGaussIntegrator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -45,6 +46,26 @@ final class StudentizedRangeTest {
   })
   void hasThePublishedUpperFivePercentPoints(int n, double published) {
     assertEquals(published, StudentizedRange.quantile(0.95, n), 6e-4);
+  }
+
+  /**
+   * Hartley's form of the integral (Biometrika 32, 1942, recalled), by Gauss-Legendre quadrature.
+   */
+  @ParameterizedTest
+  @CsvSource({"2", "3", "5", "9", "25", "100", "400"})
+  void agreesWithAnotherFormOfTheIntegralByAnotherRule(int n) {
+    IterativeLegendreGaussIntegrator rule = new IterativeLegendreGaussIntegrator(24, 1e-14, 1e-15);
+    for (double w : new double[] {0.5, 1, 2, 3.3, 4.4, 6, 8}) {
+      double half = 2 * Normal.cdf(w / 2) - 1;
+      double tail =
+          rule.integrate(
+              1_000_000,
+              x -> Normal.density(x) * Math.pow(Normal.cdf(x) - Normal.cdf(x - w), n - 1),
+              w / 2,
+              w / 2 + 9);
+      double expected = Math.pow(half, n) + 2 * n * tail;
+      assertEquals(expected, StudentizedRange.cdf(w, n), 1e-13, "w = " + w);
+    }
   }
 
   /** d2 of control charts: 7.1 of the check values, computed by another program's integration. */
