@@ -12,11 +12,12 @@ import org.hipparchus.special.Gamma;
  * 31 (1960), the two integrals of its introduction (recalled, not looked up; checked in the tests
  * against closed forms for n = 2, simulation and published quantiles). Both are integrated by the
  * trapezoidal rule, which converges exponentially for a smooth integrand that dies out at both ends
- * (L. N. Trefethen and J. A. C. Weideman, SIAM Review 56, 2014, theorem 5.1); the absolute error
- * found is below 1e-12.
+ * (L. N. Trefethen and J. A. C. Weideman, SIAM Review 56, 2014, theorem 5.1). The tests find
+ * absolute errors below 1e-13 for 2 to 400 values and, for two values, below 1e-11 with 1 to 5000
+ * degrees of freedom.
  */
 public final class StudentizedRange {
-  /** Beyond this the normal density is under 1e-17 of its peak. */
+  /** Beyond this the normal density is under 2e-17 of its peak. */
   private static final double NORMAL_REACH = 8.8;
 
   /** A part of the integrand that lies below exp(-42) of its peak is left out. */
