@@ -1,18 +1,31 @@
 package datumpeg.bridge.record.sqlite;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import org.sqlite.SQLiteConfig;
 
-/** The same columns in a table without rules, indexes or digests, with the same settings. */
+/** The same columns in a table without rules or digests, with the same settings. */
 final class BareTable implements AutoCloseable {
   private final Connection connection;
   private final PreparedStatement insert;
 
-  BareTable(Path file) throws SQLException {
+  /** What stands beside the table: nothing, or the keys and indexes the record has. */
+  enum Indexes {
+    NONE,
+    OF_THE_RECORD
+  }
+
+  private static final List<String> RECORD_INDEXES =
+      List.of(
+          "CREATE UNIQUE INDEX chain ON entry (origin, sequence)",
+          "CREATE INDEX by_job ON entry (job, organisation, kind, at)",
+          "CREATE UNIQUE INDEX by_id ON entry (json_extract(body, '$.id')) WHERE kind = 'reading'");
+
+  BareTable(Path file, Indexes indexes) throws SQLException {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(5000);
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
@@ -24,6 +37,9 @@ final class BareTable implements AutoCloseable {
           "CREATE TABLE entry (row_id INTEGER PRIMARY KEY, organisation TEXT, job TEXT, kind TEXT,"
               + " origin TEXT, sequence INTEGER, at TEXT, body TEXT, previous TEXT, digest TEXT,"
               + " number REAL) STRICT");
+      for (String index : indexes == Indexes.NONE ? List.<String>of() : RECORD_INDEXES) {
+        statement.execute(index);
+      }
     }
     insert =
         connection.prepareStatement(
