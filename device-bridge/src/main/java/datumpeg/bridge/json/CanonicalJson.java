@@ -26,7 +26,7 @@ public final class CanonicalJson {
    *     #LARGEST_INTEGER} or a text with half of a surrogate pair
    */
   public static String text(JsonValue value) {
-    StringBuilder out = new StringBuilder(256);
+    StringBuilder out = new StringBuilder(1024);
     write(value, out);
     return out.toString();
   }
@@ -88,21 +88,25 @@ public final class CanonicalJson {
     out.append(value);
   }
 
+  /** Copies what needs no escape in runs: nearly all of a text does not. */
   private static void writeText(String text, StringBuilder out) {
     out.append('"');
+    int run = 0;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
       if (Character.isSurrogate(c)) {
         requirePair(text, i);
-        out.append(c).append(text.charAt(++i));
-      } else {
-        writeCharacter(c, out);
+        i++;
+      } else if (c < ' ' || c == '"' || c == '\\') {
+        out.append(text, run, i);
+        writeEscape(c, out);
+        run = i + 1;
       }
     }
-    out.append('"');
+    out.append(text, run, text.length()).append('"');
   }
 
-  private static void writeCharacter(char c, StringBuilder out) {
+  private static void writeEscape(char c, StringBuilder out) {
     switch (c) {
       case '"' -> out.append("\\\"");
       case '\\' -> out.append("\\\\");
@@ -111,13 +115,8 @@ public final class CanonicalJson {
       case '\n' -> out.append("\\n");
       case '\f' -> out.append("\\f");
       case '\r' -> out.append("\\r");
-      default -> {
-        if (c < ' ') {
+      default ->
           out.append("\\u00").append(HEX_DIGITS.charAt(c >> 4)).append(HEX_DIGITS.charAt(c & 15));
-        } else {
-          out.append(c);
-        }
-      }
     }
   }
 
