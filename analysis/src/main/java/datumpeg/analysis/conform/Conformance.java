@@ -53,6 +53,19 @@ public final class Conformance {
   }
 
   /**
+   * The standard uncertainty of one point at which a spread like this one would be decided, by the
+   * rule of {@link #probabilityOfSpread}.
+   *
+   * @param rangeQuantile of n standard normals, at 1 − the rule's reject probability
+   */
+  public static double standardUncertaintyToDecideSpread(
+      double spread, double limit, double rangeQuantile, DecisionRule rule) {
+    return spread <= limit
+        ? (limit - spread) / (Math.sqrt(2) * Normal.quantile(rule.accept()))
+        : (spread - limit) / rangeQuantile;
+  }
+
+  /**
    * The standard uncertainty at which a value like this one would be decided.
    *
    * @param deviation the value found

@@ -214,7 +214,7 @@ final class Causes {
     String feature = worst.target().substring(slash + 1);
     String side =
         worst.target().substring(0, 1).matches("[A-Z]") ? worst.target().substring(0, 1) : "";
-    Map<String, Double> moves = moves(side, feature, worst, all);
+    Map<String, Double> moves = moves(side, feature, all);
     boolean movable =
         feature.equals("base") ? remedies.movability().bases() : remedies.movability().tops();
     if (moves.isEmpty()) {
@@ -233,21 +233,27 @@ final class Causes {
   /**
    * The shift that brings every bay of a row inside its limits; empty if a bay was not measured.
    */
-  private Map<String, Double> moves(String side, String feature, Outcome worst, List<Outcome> all) {
+  private Map<String, Double> moves(String side, String feature, List<Outcome> all) {
     List<String> frames = new ArrayList<>(List.of(side + 1));
-    List<Double> bays = new ArrayList<>();
+    List<Shifting.Bay> bays = new ArrayList<>();
     for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
       String target = side + number + "-" + side + (number + 1) + "/" + feature;
       all.stream()
           .filter(o -> o.check().equals("frame-spacing") && o.target().equals(target))
           .findFirst()
-          .ifPresent(bay -> bays.add(bay.deviation()));
+          .ifPresent(bay -> bays.add(inside(bay)));
       frames.add(side + (number + 1));
     }
-    double limit = worst.limits().orElseThrow().upper().orElse(Double.POSITIVE_INFINITY);
-    return bays.size() == frames.size() - 1
-        ? Shifting.moves(frames, bays, limit - worst.expandedUncertainty())
-        : Map.of();
+    return bays.size() == frames.size() - 1 ? Shifting.moves(frames, bays) : Map.of();
+  }
+
+  private static Shifting.Bay inside(Outcome bay) {
+    Limits limits = bay.limits().orElseThrow();
+    double expanded = bay.expandedUncertainty();
+    return new Shifting.Bay(
+        bay.deviation(),
+        limits.lower().orElse(Double.NEGATIVE_INFINITY) + expanded,
+        limits.upper().orElse(Double.POSITIVE_INFINITY) - expanded);
   }
 
   private static void stale(List<Outcome> outcomes, List<Cause> causes) {

@@ -77,7 +77,7 @@ final class ColumnPlumb implements Check {
     List<Note> notes = new ArrayList<>();
     Map<String, Lean> leans = new TreeMap<>();
     DirectValues.of(tilts, stage).ifPresent(values -> addTilts(values, stage, leans, notes));
-    DirectValues.of(offsets, stage).ifPresent(values -> addOffsets(values, leans, notes));
+    DirectValues.of(offsets, stage).ifPresent(values -> addOffsets(values, stage, leans, notes));
     List<Outcome> found = new ArrayList<>();
     double height = job.setOut().building().columnHeightMetres();
     for (Lean lean : leans.values()) {
@@ -150,7 +150,8 @@ final class ColumnPlumb implements Check {
                 List.of()));
   }
 
-  private void addOffsets(DirectValues offsets, Map<String, Lean> leans, List<Note> notes) {
+  private void addOffsets(
+      DirectValues offsets, StageReadings stage, Map<String, Lean> leans, List<Note> notes) {
     notes.addAll(offsets.notes());
     for (String text : offsets.readings().keySet()) {
       Target eave = offsets.readingsOf(List.of(text)).get(0).target();
@@ -183,34 +184,35 @@ final class ColumnPlumb implements Check {
               false,
               offsets.readingsOf(List.of(text, base)));
       Lean fromTilt = leans.get(lean.target());
-      if (fromTilt == null) {
+      boolean tiltCounts = fromTilt != null && !stage.anyOutdated(fromTilt.readings());
+      boolean lineCounts = !stage.anyOutdated(lean.readings());
+      if (fromTilt == null || (lineCounts && !tiltCounts)) {
         leans.put(lean.target(), lean);
-      } else {
-        compare(fromTilt, lean).ifPresent(notes::add);
+      } else if (lineCounts == tiltCounts) {
+        notes.add(compare(fromTilt, lean));
       }
     }
   }
 
   /** Two ways to one lean: the tilt decides, and a contradiction is said. */
-  private static Optional<Note> compare(Lean fromTilt, Lean fromLine) {
+  private static Note compare(Lean fromTilt, Lean fromLine) {
     Estimate difference = fromTilt.combined(1, fromLine, -1);
     boolean agrees = Math.abs(difference.value()) <= difference.expanded();
     List<Reading> both = new ArrayList<>(fromTilt.readings());
     both.addAll(fromLine.readings());
-    return Optional.of(
-        new Note(
-            agrees ? Note.Kind.INFORMATION : Note.Kind.SLIP_SUSPECTED,
-            "Column "
-                + fromTilt.target()
-                + ": tilt meter and plumb line "
-                + (agrees ? "agree" : "contradict each other")
-                + " ("
-                + Millimetres.signed(fromTilt.estimate().value())
-                + " and "
-                + Millimetres.signed(fromLine.estimate().value())
-                + ")"
-                + (agrees ? "; the tilt meter's value is used." : "; read both again."),
-            both.stream().map(Reading::id).sorted().toList()));
+    return new Note(
+        agrees ? Note.Kind.INFORMATION : Note.Kind.SLIP_SUSPECTED,
+        "Column "
+            + fromTilt.target()
+            + ": tilt meter and plumb line "
+            + (agrees ? "agree" : "contradict each other")
+            + " ("
+            + Millimetres.signed(fromTilt.estimate().value())
+            + " and "
+            + Millimetres.signed(fromLine.estimate().value())
+            + ")"
+            + (agrees ? "; the tilt meter's value is used." : "; read both again."),
+        both.stream().map(Reading::id).sorted().toList());
   }
 
   /** Mean lean of a portal's two columns across, and its splay beside it. */

@@ -42,6 +42,7 @@ record DirectValues(JointEstimate values, Map<String, List<Reading>> readings, L
     used.forEach(
         reading ->
             byTarget.computeIfAbsent(name.apply(reading), key -> new ArrayList<>()).add(reading));
+    byTarget.replaceAll((target, of) -> stage.current(of));
     List<ObservationEquation> equations = new ArrayList<>();
     byTarget.forEach(
         (target, of) ->

@@ -45,6 +45,7 @@ final class FrameSpacing implements Check {
         reading ->
             rows.computeIfAbsent(FrameRow.of(reading.target().first()), row -> new ArrayList<>())
                 .add(reading));
+    rows.replaceAll((row, readings) -> stage.current(readings));
     AdjustedLine line = adjust(rows, stage);
     List<Outcome> found = new ArrayList<>();
     rows.forEach((row, readings) -> found.addAll(spacings(row, line, stage.evidence(readings))));

@@ -77,10 +77,11 @@ final class OutcomeMaker {
       double spreadMetres,
       double standardUncertaintyMetres,
       int n,
+      double sizeMetres,
       Evidence evidence,
       String aside) {
     double coverage = StudentizedRange.quantile(SPREAD_CONFIDENCE, n);
-    Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(0));
+    Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
     OptionalDouble probability =
         limits.isEmpty()
             ? OptionalDouble.empty()

@@ -1,6 +1,7 @@
 package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.MeasuringList;
@@ -12,6 +13,7 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.remedy.Movability;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,6 +26,9 @@ import java.util.TreeSet;
  * inputs give equal findings, whatever the order of the readings.
  */
 public final class Reduction {
+  /** So many repeats that only what they cannot shrink is left. */
+  private static final double MANY = 1e6;
+
   private final Job job;
   private final String jobDigest;
   private final List<Check> checks;
@@ -52,7 +57,7 @@ public final class Reduction {
    * @throws IllegalArgumentException if a reading names a stage or point the job does not have
    */
   public Findings reduce(List<Reading> inForce, List<MovedThing> moved) {
-    Evidence.Rounds rounds = Evidence.Rounds.of(inForce, moved);
+    Rounds rounds = new Rounds(moved, inForce);
     Map<String, List<Reading>> byStage = new LinkedHashMap<>();
     job.stages().forEach(stage -> byStage.put(stage.id(), new ArrayList<>()));
     for (Reading reading : inForce) {
@@ -79,10 +84,10 @@ public final class Reduction {
     return new Findings(job.identity().id(), jobDigest, stages);
   }
 
-  private StageFindings reduceStage(Stage stage, List<Reading> ofStage, Evidence.Rounds rounds) {
+  private StageFindings reduceStage(Stage stage, List<Reading> ofStage, Rounds rounds) {
     StageReadings readings = new StageReadings(job, ofStage, rounds);
     Remedies remedies = new Remedies(Movability.at(stage.id(), job.stages()), job.decision());
-    List<Outcome> outcomes = new ArrayList<>();
+    List<Outcome> bare = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
     Map<String, LevelEstimate> levels = new LinkedHashMap<>();
@@ -90,13 +95,21 @@ public final class Reduction {
     Set<String> used = new HashSet<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
-      result.outcomes().forEach(outcome -> outcomes.add(remedies.apply(outcome)));
+      bare.addAll(result.outcomes());
       notes.addAll(result.notes());
       points.putAll(result.points());
       levels.putAll(result.levels());
       networks.addAll(result.networks());
       result.used().forEach(reading -> used.add(reading.id()));
     }
+    Map<String, Double> ofRepeats =
+        bare.stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))
+            ? ofRepeats(new StageReadings(job, ofStage, rounds, MANY))
+            : Map.of();
+    List<Outcome> outcomes =
+        bare.stream()
+            .map(found -> remedies.apply(found, ofRepeats.getOrDefault(key(found), 0.0)))
+            .toList();
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));
@@ -112,6 +125,19 @@ public final class Reduction {
         notes,
         networks,
         new Answers(stage).of(outcomes, causes, notes));
+  }
+
+  /** Standard uncertainty of each outcome if every reading were the mean of very many. */
+  private Map<String, Double> ofRepeats(StageReadings readings) {
+    Map<String, Double> left = new HashMap<>();
+    for (Check check : checks) {
+      check.of(readings).outcomes().forEach(o -> left.put(key(o), o.standardUncertainty()));
+    }
+    return left;
+  }
+
+  private static String key(Outcome outcome) {
+    return outcome.check() + " " + outcome.target();
   }
 
   /** What the stage's measuring list asks for and nobody read, in one note. */

@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.conform.Conformance;
 import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Axis;
@@ -9,12 +10,17 @@ import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
 import datumpeg.analysis.remedy.Plumbing;
-import datumpeg.analysis.uncertainty.Estimate;
+import java.util.Set;
 
 /** Puts to each outcome what to do about it at its stage. */
 final class Remedies {
   /** No meter on a site gets an expanded uncertainty below this (common practice, no source). */
   private static final double LEAST_VISIBLE_METRES = 0.0002;
+
+  /** More repeats than this nobody takes (common practice, no source). */
+  private static final int MOST_REPEATS = 10;
+
+  private static final Set<String> SPREADS = Set.of("slab-level", "seat-level");
 
   private final Movability movability;
   private final DecisionRule decision;
@@ -28,8 +34,12 @@ final class Remedies {
     return movability;
   }
 
-  /** The outcome with its remedy; one that already has it, or needs none, is left as it is. */
-  Outcome apply(Outcome outcome) {
+  /**
+   * The outcome with its remedy; one that already has it, or needs none, is left as it is.
+   *
+   * @param ofRepeats what standard uncertainty endless repeats of every reading would leave
+   */
+  Outcome apply(Outcome outcome, double ofRepeats) {
     if (outcome.stale()) {
       return outcome.withRemedy("Something was moved since: measure it again.");
     }
@@ -37,39 +47,58 @@ final class Remedies {
       return outcome;
     }
     if (outcome.is(Verdict.UNDECIDED)) {
-      return outcome.withRemedy(whatWouldDecide(outcome));
+      return outcome.withRemedy(whatWouldDecide(outcome, ofRepeats));
     }
     return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(words(outcome)) : outcome;
   }
 
-  /** What uncertainty would decide a value like this one. */
-  String whatWouldDecide(Outcome outcome) {
-    double needed =
-        outcome
-                .limits()
-                .map(
-                    limits ->
-                        Conformance.standardUncertaintyToDecide(
-                            outcome.deviation(), limits, decision))
-                .orElse(0.0)
-            * Estimate.COVERAGE_FACTOR;
-    double has = outcome.standardUncertainty() * Estimate.COVERAGE_FACTOR;
+  /**
+   * What would decide a value like this one: so many readings where scatter limits, another meter
+   * where the error limits that repeats cannot shrink.
+   *
+   * @param ofRepeats what standard uncertainty endless repeats would leave
+   */
+  String whatWouldDecide(Outcome outcome, double ofRepeats) {
+    double needed = neededStandardUncertainty(outcome);
+    double has = outcome.standardUncertainty();
+    double coverage = outcome.coverage();
     String chance =
         " (now "
             + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
             + " % sure that it conforms)";
-    if (needed < LEAST_VISIBLE_METRES) {
+    if (needed * coverage < LEAST_VISIBLE_METRES) {
       return "It sits on its limit"
           + chance
           + ": no measuring will tell. Ask who set the limit, or"
           + " bring it nearer to the plan.";
     }
-    return "Measure it again, or with a better meter: to tell, U must come down from "
-        + Millimetres.of(has)
-        + " to "
-        + Millimetres.of(Math.min(needed, has))
-        + chance
-        + ".";
+    String from =
+        " To tell, U must come down from "
+            + Millimetres.of(has * coverage)
+            + " to "
+            + Millimetres.of(needed * coverage)
+            + chance
+            + ".";
+    if (ofRepeats >= needed) {
+      return "Repeats will not decide it: the error all readings of the meter share limits. Check that"
+          + " error (turn the meter end for end, a known distance), or take a better meter."
+          + from;
+    }
+    double readings =
+        (has * has - ofRepeats * ofRepeats) / (needed * needed - ofRepeats * ofRepeats);
+    if (!(readings <= MOST_REPEATS)) {
+      return "Take a better meter: it would need more than " + MOST_REPEATS + " readings." + from;
+    }
+    int more = Math.max(1, (int) Math.ceil(readings) - 1);
+    return "Read it " + (more == 1 ? "once more." : more + " times more.") + from;
+  }
+
+  private double neededStandardUncertainty(Outcome outcome) {
+    Limits limits = outcome.limits().orElseThrow();
+    return SPREADS.contains(outcome.check())
+        ? Conformance.standardUncertaintyToDecideSpread(
+            outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage(), decision)
+        : Conformance.standardUncertaintyToDecide(outcome.deviation(), limits, decision);
   }
 
   private String words(Outcome outcome) {

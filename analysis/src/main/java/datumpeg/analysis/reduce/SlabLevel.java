@@ -46,7 +46,8 @@ final class SlabLevel implements Check {
 
   @Override
   public CheckResult of(StageReadings stage) {
-    List<Reading> used = stage.where(SlabLevel::isLevel);
+    List<Reading> all = stage.where(SlabLevel::isLevel);
+    List<Reading> used = stage.current(all);
     if (used.isEmpty()) {
       return CheckResult.of(List.of(), List.of(), List.of());
     }
@@ -57,7 +58,7 @@ final class SlabLevel implements Check {
     }
     Optional<AdjustedLevels> available = adjustment.available();
     if (available.isEmpty()) {
-      return CheckResult.of(List.of(), notes, used);
+      return CheckResult.of(List.of(), notes, all);
     }
     AdjustedLevels levels = available.get();
     SlipNotes.ofNetwork("the levels", levels.fit(), used).ifPresent(notes::add);
@@ -77,7 +78,7 @@ final class SlabLevel implements Check {
         notes,
         Map.of(),
         map(slab, levels),
-        used,
+        all,
         List.of(Network.of("the levels", levels.fit(), used)));
   }
 
@@ -142,8 +143,24 @@ final class SlabLevel implements Check {
         levels.difference(low, high).value(),
         greatestDifferenceUncertainty(names, levels) / Math.sqrt(2),
         names.size(),
+        extentMetres(names, levels),
         stage.evidence(behind),
         "high " + high + ", low " + low + plane);
+  }
+
+  /** The greatest distance in plan between the points: what a limit by ratio works on. */
+  private static double extentMetres(List<String> names, AdjustedLevels levels) {
+    List<PlanPoint> points =
+        levels.points().stream().filter(point -> names.contains(point.name())).toList();
+    double greatest = 0;
+    for (PlanPoint one : points) {
+      for (PlanPoint other : points) {
+        double dx = other.xMetres() - one.xMetres();
+        double dy = other.yMetres() - one.yMetres();
+        greatest = Math.max(greatest, Math.sqrt(dx * dx + dy * dy));
+      }
+    }
+    return greatest;
   }
 
   private static double greatestDifferenceUncertainty(List<String> names, AdjustedLevels levels) {
@@ -168,7 +185,7 @@ final class SlabLevel implements Check {
               "slab-level-point",
               name,
               levels.linearisedLevel(name, names).estimate(),
-              0,
+              extentMetres(names, levels),
               stage.evidence(behind),
               ""));
     }

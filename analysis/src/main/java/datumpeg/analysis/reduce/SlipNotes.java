@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** The words for readings that contradict each other. Nothing is dropped or corrected. */
 final class SlipNotes {
@@ -64,6 +65,17 @@ final class SlipNotes {
             ids(suspects, byId)));
   }
 
+  /** How much, and which way the reading itself is wrong: a staff counts down, a level up. */
+  private static String tooMuch(double slipMetres, @Nullable Reading reading) {
+    MeasuredQuantity quantity =
+        reading == null ? MeasuredQuantity.DISTANCE : reading.target().quantity();
+    double inReading = quantity == MeasuredQuantity.STAFF ? -slipMetres : slipMetres;
+    boolean level = quantity == MeasuredQuantity.STAFF || quantity == MeasuredQuantity.HEIGHT;
+    String more = level ? " too high" : " too long";
+    String less = level ? " too low" : " too short";
+    return Millimetres.of(slipMetres) + (inReading > 0 ? more : less);
+  }
+
   private static List<String> ids(List<String> suspects, Map<String, Reading> byId) {
     return suspects.stream().filter(byId::containsKey).sorted().toList();
   }
@@ -82,13 +94,17 @@ final class SlipNotes {
     }
     if (targets.size() == 1 && suspects.size() == 1) {
       AdjustedObservation suspect = fit.observation(suspects.get(0));
-      double slip = suspect.estimatedSlip().orElse(0);
       return "Most likely "
           + targets.get(0)
           + " reads "
-          + Millimetres.of(slip)
-          + (slip > 0 ? " too long" : " too short")
+          + tooMuch(suspect.estimatedSlip().orElse(0), byId.get(suspects.get(0)))
           + ". Nothing was dropped; read it again and void the wrong one.";
+    }
+    if (targets.size() == 1) {
+      return "There is a slip in the readings of "
+          + targets.get(0)
+          + ", but it cannot be told in which. Nothing was dropped; read it again and void the wrong"
+          + " one.";
     }
     return "There is a slip, but it cannot be told which of "
         + String.join(", ", targets)

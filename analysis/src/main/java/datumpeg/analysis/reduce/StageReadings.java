@@ -7,7 +7,6 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MeterAccuracy;
-import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import java.util.ArrayList;
@@ -29,11 +28,21 @@ final class StageReadings {
 
   private final Job job;
   private final List<Reading> latest;
-  private final Evidence.Rounds rounds;
+  private final Rounds rounds;
+  private final double repeats;
 
-  StageReadings(Job job, List<Reading> ofStage, Evidence.Rounds rounds) {
+  StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
+    this(job, ofStage, rounds, 1);
+  }
+
+  /**
+   * Readings as certain as if each were the mean of so many: what repeats would leave of their
+   * uncertainty.
+   */
+  StageReadings(Job job, List<Reading> ofStage, Rounds rounds, double repeats) {
     this.job = job;
     this.rounds = rounds;
+    this.repeats = repeats;
     Map<Target, Integer> latestRound = new HashMap<>();
     ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
     this.latest =
@@ -56,9 +65,14 @@ final class StageReadings {
     return Evidence.of(readings, rounds);
   }
 
-  /** The round a target would be measured in now. */
-  int currentRound(Target target) {
-    return MovedThing.roundOf(target, rounds.moved());
+  /** Those of a network that go together: none from before a move that was measured again. */
+  List<Reading> current(List<Reading> network) {
+    return rounds.current(network);
+  }
+
+  /** Whether something under any of them was moved since. */
+  boolean anyOutdated(List<Reading> readings) {
+    return readings.stream().anyMatch(rounds::isOutdated);
   }
 
   /** A reading of a length as an observation in metres. */
@@ -83,7 +97,7 @@ final class StageReadings {
     return new Observation(
         reading.id(),
         observed,
-        Math.max(Math.sqrt(variance), LEAST_STANDARD_UNCERTAINTY),
+        Math.max(Math.sqrt(variance / repeats), LEAST_STANDARD_UNCERTAINTY),
         commonParts(reading, accuracy));
   }
 

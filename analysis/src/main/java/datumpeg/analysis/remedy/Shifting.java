@@ -21,24 +21,22 @@ public final class Shifting {
    * The moves, in metres, positive toward end n; empty if no such shift brings every bay inside.
    *
    * @param frames in order from end 1, at least two
-   * @param bayDeviationsMetres actual − design spacing of each bay, one fewer than frames
-   * @param permittedMetres greatest deviation to leave in any bay: the limit less the uncertainty
+   * @param bays one fewer than frames
    */
-  public static Map<String, Double> moves(
-      List<String> frames, List<Double> bayDeviationsMetres, double permittedMetres) {
-    if (frames.size() != bayDeviationsMetres.size() + 1) {
+  public static Map<String, Double> moves(List<String> frames, List<Bay> bays) {
+    if (frames.size() != bays.size() + 1) {
       throw new IllegalArgumentException(
           frames.size()
               + " frames have "
-              + bayDeviationsMetres.size()
+              + bays.size()
               + " bays between them; expected one fewer bays than frames.");
     }
     Block best = null;
     for (int first = frames.size() - 1; first >= 0; first--) {
       for (int last = first; last < frames.size(); last++) {
-        Block block = Block.of(first, last, bayDeviationsMetres);
+        Block block = Block.of(first, last, bays);
         if (block.size() < frames.size()
-            && block.bringsInside(bayDeviationsMetres, permittedMetres)
+            && block.bringsInside(bays)
             && (best == null || block.isLessWorkThan(best))) {
           best = block;
         }
@@ -53,14 +51,20 @@ public final class Shifting {
     return moves;
   }
 
+  /**
+   * One bay: actual − design spacing, and the least and greatest to leave, each limit drawn in by
+   * the uncertainty.
+   */
+  public record Bay(double deviationMetres, double leastMetres, double mostMetres) {}
+
   /** Frames first … last, shifted together. */
   private record Block(int first, int last, double shiftMetres) {
 
-    static Block of(int first, int last, List<Double> bays) {
+    static Block of(int first, int last, List<Bay> bays) {
       boolean hasBefore = first > 0;
       boolean hasAfter = last < bays.size();
-      double before = hasBefore ? bays.get(first - 1) : 0;
-      double after = hasAfter ? bays.get(last) : 0;
+      double before = hasBefore ? bays.get(first - 1).deviationMetres() : 0;
+      double after = hasAfter ? bays.get(last).deviationMetres() : 0;
       double shift = hasBefore && hasAfter ? (after - before) / 2 : after - before;
       return new Block(first, last, shift);
     }
@@ -69,12 +73,12 @@ public final class Shifting {
       return last - first + 1;
     }
 
-    boolean bringsInside(List<Double> bays, double permittedMetres) {
+    boolean bringsInside(List<Bay> bays) {
       for (int bay = 0; bay < bays.size(); bay++) {
-        double moved = bays.get(bay);
+        double moved = bays.get(bay).deviationMetres();
         moved += bay == first - 1 ? shiftMetres : 0;
         moved -= bay == last ? shiftMetres : 0;
-        if (Math.abs(moved) > permittedMetres) {
+        if (moved < bays.get(bay).leastMetres() || moved > bays.get(bay).mostMetres()) {
           return false;
         }
       }

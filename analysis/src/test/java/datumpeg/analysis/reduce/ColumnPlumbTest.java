@@ -158,4 +158,31 @@ class ColumnPlumbTest {
     assertEquals(2, lean.round());
     assertEquals(Answer.Kind.GO_ON, fresh.answer().kind());
   }
+
+  /**
+   * H/500 = 7.2 mm, lean 6.5 mm: u = 0.7/1.645 = 0.43 mm is needed; the zero error alone is 1 mm.
+   */
+  @Test
+  void adviceKnowsWhatRepeatsCannotShrink() {
+    InventedJob scatter =
+        new InventedJob().meter("level", TILT, 0.0008 / 3.6, 0).plumbRatio(500, 0.025);
+    String repeat =
+        scatter
+            .read("lift", TILT, "column.A3/across", StrictMath.atan(0.0065 / 3.6))
+            .reduced("lift")
+            .outcome("column-plumb", "A3/across")
+            .orElseThrow()
+            .remedy();
+    assertTrue(repeat.startsWith("Read it 3 times more."), repeat);
+    InventedJob shared =
+        new InventedJob().meter("level", TILT, 1e-5, 0.001 / 3.6).plumbRatio(500, 0.025);
+    String other =
+        shared
+            .read("lift", TILT, "column.A3/across", StrictMath.atan(0.0065 / 3.6))
+            .reduced("lift")
+            .outcome("column-plumb", "A3/across")
+            .orElseThrow()
+            .remedy();
+    assertTrue(other.startsWith("Repeats will not decide it"), other);
+  }
 }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.measuring.MovedThing;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -108,6 +109,29 @@ class FrameSpacingTest {
     assertTrue(
         slip.text().contains("Most likely base.A2-base.A3 reads 1000.0 mm too long"), slip.text());
     assertEquals(List.of("r002"), slip.readingIds());
+  }
+
+  /** Running distances, then A3 is moved and read by chained ones: rounds are never averaged. */
+  @Test
+  void whatWasReadBeforeAMoveIsLeftOutWhateverPairItNames() {
+    InventedJob job =
+        new InventedJob()
+            .meter("laser", DISTANCE, 0.001, 0)
+            .read("standing", DISTANCE, "base.A1-base.A2", 5.968)
+            .read("standing", DISTANCE, "base.A1-base.A3", 11.980)
+            .read("standing", DISTANCE, "base.A1-base.A4", 17.936)
+            .read("standing", DISTANCE, "base.A2-base.A3", 6.000, 0, 2)
+            .read("standing", DISTANCE, "base.A3-base.A4", 5.968, 0, 2);
+    StageFindings found =
+        new Reduction(job.build(), "")
+            .reduce(job.readings(), List.of(MovedThing.parse("column.A3")))
+            .stage("standing")
+            .orElseThrow();
+    Outcome bay = found.outcome("frame-spacing", "A2-A3/base").orElseThrow();
+    assertEquals(0, bay.deviation(), 1e-9);
+    assertTrue(found.outcomes().stream().noneMatch(Outcome::stale));
+    assertTrue(found.notes().stream().noneMatch(n -> n.kind() == Note.Kind.SLIP_SUSPECTED));
+    assertTrue(bay.readingIds().contains("r001") && !bay.readingIds().contains("r002"));
   }
 
   @Test

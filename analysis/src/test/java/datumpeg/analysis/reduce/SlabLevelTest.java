@@ -5,7 +5,9 @@ import static datumpeg.analysis.measuring.MeasuredQuantity.STAFF;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.conform.Verdict;
 import java.util.List;
 import java.util.Objects;
@@ -44,6 +46,56 @@ class SlabLevelTest {
     job.read("arrival", STAFF, "slab.A1", 1.500).read("arrival", STAFF, "slab.A4", 1.490);
     Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
     assertTrue(spread.aside().startsWith("high slab.A4"), spread.aside());
+  }
+
+  @Test
+  void aSlipOnTheStaffIsToldAsTheReadingHasIt() {
+    InventedJob job = new InventedJob().meter("level", STAFF, 0.0003, 0);
+    for (int round = 0; round < 3; round++) {
+      job.read("arrival", STAFF, "slab.A1", 1.500 + (round == 2 ? 0.020 : 0))
+          .read("arrival", STAFF, "slab.A4", 1.501);
+    }
+    String text = job.reduced("arrival").notes().get(0).text();
+    assertTrue(text.contains("slab.A1 reads 20.0 mm too high"), text);
+  }
+
+  @Test
+  void whenTwoReadingsOfOnePointDisagreeItIsSaidSo() {
+    InventedJob job = new InventedJob().meter("level", STAFF, 0.0003, 0);
+    job.read("arrival", STAFF, "slab.A1", 1.500)
+        .read("arrival", STAFF, "slab.A1", 1.520)
+        .read("arrival", STAFF, "slab.A4", 1.501);
+    String text = job.reduced("arrival").notes().get(0).text();
+    assertTrue(text.contains("in the readings of slab.A1, but it cannot be told in which"), text);
+  }
+
+  /** By ratio, the limit works on the greatest distance between the points: √(18² + 9²)/2000 m. */
+  @Test
+  void aLimitByRatioWorksOnTheExtentOfThePoints() {
+    InventedJob job = levels(0.100, 0.103, 0.106, 0.104);
+    job.tolerances.put(
+        "slab-level",
+        new Tolerance(new LimitRule.Ratio(2000, java.util.OptionalDouble.empty()), "invented"));
+    Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
+    assertEquals(
+        Math.sqrt(18 * 18 + 9 * 9) / 2000,
+        spread.limits().orElseThrow().upper().orElseThrow(),
+        1e-12);
+  }
+
+  /** Spread 8 mm, limit 10 mm: 2 mm = 1.645·√2·u at u = 0.860 mm, U = 3.633·u = 3.1 mm. */
+  @Test
+  void anUndecidedSpreadIsToldByTheRuleThatDecidesIt() {
+    InventedJob job =
+        new InventedJob().meter("level", HEIGHT, 0.0015, 0).limit("slab-level", 0.010);
+    double[] levels = {0.100, 0.103, 0.108, 0.104};
+    for (int i = 0; i < 4; i++) {
+      job.read("arrival", HEIGHT, "slab." + CORNERS.get(i), levels[i]);
+    }
+    Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
+    assertTrue(spread.is(Verdict.UNDECIDED));
+    assertTrue(spread.remedy().contains("from 5.4 mm to 3.1 mm"), spread.remedy());
+    assertTrue(spread.remedy().startsWith("Read it 3 times more."), spread.remedy());
   }
 
   @Test

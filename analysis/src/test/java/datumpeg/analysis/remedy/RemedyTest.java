@@ -40,7 +40,8 @@ class RemedyTest {
   @Test
   void movesTheFewestFramesTheLeast() {
     List<String> frames = List.of("A1", "A2", "A3", "A4");
-    Map<String, Double> moves = Shifting.moves(frames, List.of(-0.006, 0.0188, -0.0065), 0.0086);
+    Map<String, Double> moves =
+        Shifting.moves(frames, bays(-0.0086, 0.0086, -0.006, 0.0188, -0.0065));
     assertEquals(List.of("A2"), List.copyOf(moves.keySet()));
     assertEquals(0.0124, moves.getOrDefault("A2", Double.NaN), 1e-12);
     assertEquals("A2 by 12.4 mm toward end n", Shifting.words(moves));
@@ -49,15 +50,31 @@ class RemedyTest {
   @Test
   void aBayThatIsLongByMoreThanItsNeighboursCanTakeShiftsAllBehindIt() {
     List<String> frames = List.of("A1", "A2", "A3", "A4");
-    Map<String, Double> moves = Shifting.moves(frames, List.of(0.0, 0.018, 0.0), 0.0084);
+    Map<String, Double> moves = Shifting.moves(frames, bays(-0.0084, 0.0084, 0.0, 0.018, 0.0));
     assertEquals(List.of("A3", "A4"), List.copyOf(moves.keySet()));
     assertEquals(-0.018, moves.getOrDefault("A4", Double.NaN), 1e-12);
+  }
+
+  /** Limits of −4 and +10 mm: A2 shifted alone would leave both bays at −7 mm, outside them. */
+  @Test
+  void lowerLimitsCountAsMuchAsUpperOnes() {
+    List<String> frames = List.of("A1", "A2", "A3");
+    Map<String, Double> moves = Shifting.moves(frames, bays(-0.004, 0.010, -0.014, 0.0));
+    assertEquals(List.of("A1"), List.copyOf(moves.keySet()));
+    assertEquals(-0.014, moves.getOrDefault("A1", Double.NaN), 1e-12);
+  }
+
+  private static List<Shifting.Bay> bays(double least, double most, double... deviations) {
+    return java.util.Arrays.stream(deviations)
+        .mapToObj(deviation -> new Shifting.Bay(deviation, least, most))
+        .toList();
   }
 
   @Test
   void noMoveIsNamedWhenNoSingleShiftHelps() {
     List<String> frames = List.of("A1", "A2", "A3", "A4", "A5", "A6");
-    assertEquals(Map.of(), Shifting.moves(frames, List.of(0.03, -0.05, 0.05, -0.05, 0.03), 0.005));
+    assertEquals(
+        Map.of(), Shifting.moves(frames, bays(-0.005, 0.005, 0.03, -0.05, 0.05, -0.05, 0.03)));
   }
 
   @Test

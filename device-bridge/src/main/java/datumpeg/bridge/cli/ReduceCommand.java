@@ -65,7 +65,7 @@ final class ReduceCommand implements Callable<Integer> {
     boolean nonconforming =
         stages.stream()
             .flatMap(found -> found.outcomes().stream())
-            .anyMatch(outcome -> outcome.is(Verdict.NONCONFORMING));
+            .anyMatch(outcome -> !outcome.stale() && outcome.is(Verdict.NONCONFORMING));
     return strict && nonconforming ? 1 : 0;
   }
 
