@@ -1,5 +1,6 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Stage;

@@ -1,5 +1,20 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.FrameRow;
+import datumpeg.analysis.check.LevelEstimate;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.PointEstimate;
+import datumpeg.analysis.check.Rounds;
+import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.frame.ClearDistances;
+import datumpeg.analysis.check.frame.ColumnPlumb;
+import datumpeg.analysis.check.frame.FrameSpacing;
+import datumpeg.analysis.check.slab.SlabLevel;
+import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;

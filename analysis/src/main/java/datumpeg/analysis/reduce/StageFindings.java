@@ -1,5 +1,9 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.LevelEstimate;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.PointEstimate;
 import datumpeg.analysis.conform.Outcome;
 import java.util.Collections;
 import java.util.LinkedHashMap;

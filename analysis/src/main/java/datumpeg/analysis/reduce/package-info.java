@@ -1,9 +1,9 @@
 /**
- * One class a check: readings in, deviations with their uncertainty out.
+ * From a job and its readings to the findings: all checks of all stages, grouped by cause,
+ * answered.
  *
- * <p>Here: what follows from a job's readings, stage by stage. Not here: least squares itself (room
- * adjust), the words of a remedy (room remedy), documents. Read {@link
- * datumpeg.analysis.reduce.Findings} first.
+ * <p>Here: what follows from a job's readings, stage by stage. Not here: the checks themselves
+ * (rooms check.*), documents. Read {@link datumpeg.analysis.reduce.Findings} first.
  */
 @NullMarked
 package datumpeg.analysis.reduce;

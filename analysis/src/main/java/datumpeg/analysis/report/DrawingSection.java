@@ -1,8 +1,8 @@
 package datumpeg.analysis.report;
 
+import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
-import datumpeg.analysis.reduce.LevelEstimate;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.drawing.BarDrawing;
 import datumpeg.analysis.report.drawing.Drawing;

@@ -1,6 +1,6 @@
 package datumpeg.analysis.report;
 
-import datumpeg.analysis.reduce.Note;
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.report.writing.Markup;
 import java.util.List;
 

@@ -28,26 +28,26 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /** An invented job whose parts a test chooses, and readings for it. */
-final class InventedJob {
-  static final Instant AT = Instant.parse("2026-03-02T08:00:00Z");
+public final class InventedJob {
+  public static final Instant AT = Instant.parse("2026-03-02T08:00:00Z");
 
-  double spanMetres = 9;
-  List<Double> baysMetres = List.of(6.0, 6.0, 6.0);
-  double columnHeightMetres = 3.6;
-  List<Double> platesMetres = List.of();
-  final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
-  final Map<String, Meter> meters = new LinkedHashMap<>();
-  final Map<String, Double> pointDefinitionsMetres = new LinkedHashMap<>();
+  public double spanMetres = 9;
+  public List<Double> baysMetres = List.of(6.0, 6.0, 6.0);
+  public double columnHeightMetres = 3.6;
+  public List<Double> platesMetres = List.of();
+  public final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
+  public final Map<String, Meter> meters = new LinkedHashMap<>();
+  public final Map<String, Double> pointDefinitionsMetres = new LinkedHashMap<>();
   private final List<Reading> readings = new ArrayList<>();
 
-  InventedJob limit(String check, double plusMinusMetres) {
+  public InventedJob limit(String check, double plusMinusMetres) {
     tolerances.put(
         check,
         new Tolerance(new LimitRule.Constant(-plusMinusMetres, plusMinusMetres), "invented"));
     return this;
   }
 
-  InventedJob plumbRatio(double ratio, double capMetres) {
+  public InventedJob plumbRatio(double ratio, double capMetres) {
     tolerances.put(
         "column-plumb",
         new Tolerance(new LimitRule.Ratio(ratio, OptionalDouble.of(capMetres)), "invented"));
@@ -55,13 +55,14 @@ final class InventedJob {
   }
 
   /** A meter with independent and common standard uncertainties. */
-  InventedJob meter(String id, MeasuredQuantity quantity, double independent, double common) {
+  public InventedJob meter(
+      String id, MeasuredQuantity quantity, double independent, double common) {
     meters.put(
         id, new Meter(id, quantity, new MeterAccuracy(independent, common, 0, 0), "job file"));
     return this;
   }
 
-  Job build() {
+  public Job build() {
     double length = baysMetres.stream().mapToDouble(Double::doubleValue).sum();
     Sections sections =
         new Sections(
@@ -110,11 +111,11 @@ final class InventedJob {
         Stage.STANDARD);
   }
 
-  InventedJob read(String stage, MeasuredQuantity quantity, String target, double valueSi) {
+  public InventedJob read(String stage, MeasuredQuantity quantity, String target, double valueSi) {
     return read(stage, quantity, target, valueSi, 0, 1);
   }
 
-  InventedJob read(
+  public InventedJob read(
       String stage, MeasuredQuantity quantity, String target, double valueSi, int face, int round) {
     String meter =
         meters.values().stream()
@@ -140,11 +141,11 @@ final class InventedJob {
     return this;
   }
 
-  List<Reading> readings() {
+  public List<Reading> readings() {
     return List.copyOf(readings);
   }
 
-  StageFindings reduced(String stage) {
+  public StageFindings reduced(String stage) {
     return new Reduction(build(), "digest")
         .reduce(readings(), List.of())
         .stage(stage)

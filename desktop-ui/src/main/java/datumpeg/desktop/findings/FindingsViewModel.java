@@ -1,10 +1,10 @@
 package datumpeg.desktop.findings;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
-import datumpeg.analysis.reduce.Note;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.desktop.findings.FindingsPage.CauseCard;
 import datumpeg.desktop.findings.FindingsPage.ShownStage;

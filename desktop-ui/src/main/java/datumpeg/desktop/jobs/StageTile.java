@@ -1,6 +1,6 @@
 package datumpeg.desktop.jobs;
 
-import datumpeg.analysis.reduce.Note;
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.desktop.text.Standing;
 import java.util.EnumMap;

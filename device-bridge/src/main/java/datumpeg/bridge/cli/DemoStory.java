@@ -1,5 +1,6 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
@@ -7,7 +8,6 @@ import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Note;
 import datumpeg.analysis.reduce.StageFindings;
 import java.util.ArrayList;
 import java.util.List;

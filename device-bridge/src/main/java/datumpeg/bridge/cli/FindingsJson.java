@@ -1,16 +1,16 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.analysis.check.AdjustedReading;
+import datumpeg.analysis.check.LevelEstimate;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.PointEstimate;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
-import datumpeg.analysis.reduce.AdjustedReading;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.LevelEstimate;
-import datumpeg.analysis.reduce.Network;
-import datumpeg.analysis.reduce.Note;
-import datumpeg.analysis.reduce.PointEstimate;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonDecimal;

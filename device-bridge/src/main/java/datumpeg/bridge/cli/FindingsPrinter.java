@@ -1,11 +1,11 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Cause;
-import datumpeg.analysis.reduce.Note;
 import datumpeg.analysis.reduce.StageFindings;
 import java.io.PrintStream;
 import java.util.OptionalDouble;

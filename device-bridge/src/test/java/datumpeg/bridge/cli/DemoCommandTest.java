@@ -3,10 +3,10 @@ package datumpeg.bridge.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Reading;
-import datumpeg.analysis.reduce.Note;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;

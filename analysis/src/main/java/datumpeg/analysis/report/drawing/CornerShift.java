@@ -1,7 +1,7 @@
 package datumpeg.analysis.report.drawing;
 
 import datumpeg.analysis.building.PlanPoint;
-import datumpeg.analysis.reduce.PointEstimate;
+import datumpeg.analysis.check.PointEstimate;
 
 /**
  * Where a corner should be and where it was found, both with A1 at the origin and the x axis along

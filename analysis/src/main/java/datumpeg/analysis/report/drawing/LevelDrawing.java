@@ -3,7 +3,7 @@ package datumpeg.analysis.report.drawing;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
-import datumpeg.analysis.reduce.LevelEstimate;
+import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.report.writing.LengthFigures;
 import java.util.Comparator;
 import java.util.List;

@@ -2,7 +2,7 @@ package datumpeg.analysis.report.drawing;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PlanPoint;
-import datumpeg.analysis.reduce.PointEstimate;
+import datumpeg.analysis.check.PointEstimate;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;

@@ -3,7 +3,7 @@ package datumpeg.analysis.report.drawing;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import datumpeg.analysis.building.PlanPoint;
-import datumpeg.analysis.reduce.PointEstimate;
+import datumpeg.analysis.check.PointEstimate;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.quantity.LengthDisplay;
-import datumpeg.analysis.reduce.LevelEstimate;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.InventedFindings;
 import datumpeg.analysis.report.PageReading;

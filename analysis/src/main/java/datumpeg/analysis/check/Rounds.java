@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
@@ -12,19 +12,19 @@ import java.util.List;
  * @param moved in the order of the moves
  * @param readings all of the job, of any stage
  */
-record Rounds(List<MovedThing> moved, List<Reading> readings) {
-  Rounds {
+public record Rounds(List<MovedThing> moved, List<Reading> readings) {
+  public Rounds {
     moved = List.copyOf(moved);
     readings = List.copyOf(readings);
   }
 
   /** Whether something under the reading was moved since. */
-  boolean isOutdated(Reading reading) {
+  public boolean isOutdated(Reading reading) {
     return reading.round() < MovedThing.roundOf(reading.target(), moved);
   }
 
   /** Outdated, and what was moved has not been measured again at any stage. */
-  boolean isStale(Reading reading) {
+  public boolean isStale(Reading reading) {
     return isOutdated(reading)
         && readings.stream()
             .filter(other -> isKin(reading.target(), other.target()))
@@ -37,7 +37,7 @@ record Rounds(List<MovedThing> moved, List<Reading> readings) {
    *
    * @param network readings that one adjustment takes together
    */
-  List<Reading> current(List<Reading> network) {
+  public List<Reading> current(List<Reading> network) {
     return network.stream()
         .filter(
             reading ->

@@ -1,11 +1,18 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.slab;
 
 import static datumpeg.analysis.measuring.MeasuredQuantity.DISTANCE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.check.AdjustedReading;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.PointEstimate;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.reduce.Answer;
+import datumpeg.analysis.reduce.InventedJob;
+import datumpeg.analysis.reduce.StageFindings;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;

@@ -1,6 +1,12 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.frame;
 
 import datumpeg.analysis.building.GridMark;
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.DirectValues;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Axis;
@@ -28,11 +34,11 @@ import java.util.TreeMap;
  * <p>Worked: +0.32° and −0.18° on two faces give θ = 0.25°, zero error 0.07°, and over 4200 mm a
  * lean of 18.326 mm. A portal whose columns lean +18 and −16 mm has a mean of +1 mm.
  */
-final class ColumnPlumb implements Check {
+public final class ColumnPlumb implements Check {
   private final Job job;
   private final OutcomeMaker outcomes;
 
-  ColumnPlumb(Job job, OutcomeMaker outcomes) {
+  public ColumnPlumb(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
   }

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.slab;
 
 import datumpeg.analysis.adjust.Adjusted;
 import datumpeg.analysis.adjust.AdjustedPlan;
@@ -12,6 +12,16 @@ import datumpeg.analysis.adjust.Undetermined;
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Outline;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.DirectValues;
+import datumpeg.analysis.check.Evidence;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.PointEstimate;
+import datumpeg.analysis.check.SlipNotes;
+import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -38,12 +48,12 @@ import java.util.stream.Collectors;
  * rectangle: an isosceles trapezium has them too. Worked: a corner 0.04° too wide beside a 9 m side
  * is 9000 · tan 0.04° = 6.28 mm out.
  */
-final class SlabShape implements Check {
+public final class SlabShape implements Check {
   private final Job job;
   private final OutcomeMaker outcomes;
   private final Outline outline;
 
-  SlabShape(Job job, OutcomeMaker outcomes) {
+  public SlabShape(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
     this.outline = new Outline(job.setOut().slab());

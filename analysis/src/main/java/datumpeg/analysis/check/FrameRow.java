@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
@@ -11,10 +11,10 @@ import datumpeg.analysis.measuring.Target;
  * @param feature base, eave or apex
  * @param side A or B; empty for apexes
  */
-record FrameRow(String feature, String side) implements Comparable<FrameRow> {
+public record FrameRow(String feature, String side) implements Comparable<FrameRow> {
 
   /** Whether a target is a distance between two frames of one row. */
-  static boolean holds(Target target) {
+  public static boolean holds(Target target) {
     return target.quantity() == MeasuredQuantity.DISTANCE
         && isRowPoint(target.first())
         && isRowPoint(target.second())
@@ -30,28 +30,28 @@ record FrameRow(String feature, String side) implements Comparable<FrameRow> {
     };
   }
 
-  static FrameRow of(PointName point) {
+  public static FrameRow of(PointName point) {
     return new FrameRow(
         point.feature(),
         point.gridMark().map(mark -> Character.toString(mark.letter())).orElse(""));
   }
 
-  static int number(PointName point) {
+  public static int number(PointName point) {
     return point.gridMark().map(mark -> mark.number()).or(point::frameNumber).orElseThrow();
   }
 
   /** The station of a frame on this row, at its centre line. */
-  String station(int number) {
+  public String station(int number) {
     return feature + "." + side + number;
   }
 
   /** How the spacing of two frames on this row is named, such as A1-A2/base or 1-2/apex. */
-  String spacing(int from, int to) {
+  public String spacing(int from, int to) {
     return side + from + "-" + side + to + "/" + feature;
   }
 
   /** What the faces named add to the distance between centre lines, in metres. */
-  static double faceOffsetMetres(Target target, SetOut setOut) {
+  public static double faceOffsetMetres(Target target, SetOut setOut) {
     return beyondCentreMetres(target.second(), setOut) - beyondCentreMetres(target.first(), setOut);
   }
 

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.slab;
 
 import datumpeg.analysis.adjust.AdjustedLevels;
 import datumpeg.analysis.adjust.Adjustment;
@@ -11,6 +11,14 @@ import datumpeg.analysis.adjust.SurfacePoint;
 import datumpeg.analysis.adjust.Undetermined;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.LevelEstimate;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.SlipNotes;
+import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -35,11 +43,11 @@ import java.util.Optional;
  * therefore decided through the range of the errors, not as if it were one measured value: see
  * {@link datumpeg.analysis.conform.Conformance#probabilityOfSpread}.
  */
-final class SlabLevel implements Check {
+public final class SlabLevel implements Check {
   private final Job job;
   private final OutcomeMaker outcomes;
 
-  SlabLevel(Job job, OutcomeMaker outcomes) {
+  public SlabLevel(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
   }

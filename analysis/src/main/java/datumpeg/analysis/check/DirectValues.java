@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.Adjustment;
 import datumpeg.analysis.adjust.Fit;
@@ -23,20 +23,21 @@ import java.util.function.Function;
  * @param readings by the same names
  * @param notes about targets whose readings contradict each other
  */
-record DirectValues(JointEstimate values, Map<String, List<Reading>> readings, List<Note> notes) {
+public record DirectValues(
+    JointEstimate values, Map<String, List<Reading>> readings, List<Note> notes) {
 
   /**
    * Two readings of one target further apart than this probability allows contradict each other.
    */
-  static final double SIGNIFICANCE = 0.05;
+  public static final double SIGNIFICANCE = 0.05;
 
   /** Values by their targets' texts. */
-  static Optional<DirectValues> of(List<Reading> used, StageReadings stage) {
+  public static Optional<DirectValues> of(List<Reading> used, StageReadings stage) {
     return of(used, stage, reading -> reading.target().text());
   }
 
   /** Values by names of the caller's; readings of one name read one value. */
-  static Optional<DirectValues> of(
+  public static Optional<DirectValues> of(
       List<Reading> used, StageReadings stage, Function<Reading, String> name) {
     Map<String, List<Reading>> byTarget = new TreeMap<>();
     used.forEach(
@@ -66,7 +67,7 @@ record DirectValues(JointEstimate values, Map<String, List<Reading>> readings, L
     return reading.face() == 2 ? -1 : 1;
   }
 
-  List<Reading> readingsOf(List<String> targets) {
+  public List<Reading> readingsOf(List<String> targets) {
     return targets.stream()
         .flatMap(target -> readings.getOrDefault(target, List.of()).stream())
         .toList();

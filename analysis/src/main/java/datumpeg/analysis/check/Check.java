@@ -1,7 +1,7 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 /** One check, or a family that shares one adjustment. */
-interface Check {
+public interface Check {
   /** Looks at the readings it knows and says what follows from them; empty if it knows none. */
   CheckResult of(StageReadings readings);
 }

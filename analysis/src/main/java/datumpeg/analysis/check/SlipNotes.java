@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.AdjustedObservation;
 import datumpeg.analysis.adjust.Fit;
@@ -15,11 +15,11 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** The words for readings that contradict each other. Nothing is dropped or corrected. */
-final class SlipNotes {
+public final class SlipNotes {
   private SlipNotes() {}
 
   /** One target read several times, with values that cannot all be right. */
-  static Note contradiction(String target, List<Reading> readings) {
+  public static Note contradiction(String target, List<Reading> readings) {
     double least = readings.stream().mapToDouble(Reading::valueSi).min().orElse(0);
     double most = readings.stream().mapToDouble(Reading::valueSi).max().orElse(0);
     boolean tilt = readings.get(0).target().quantity() == MeasuredQuantity.TILT;
@@ -39,7 +39,7 @@ final class SlipNotes {
   }
 
   /** A network whose observations do not fit together, with what can be said of where. */
-  static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
+  public static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
     boolean agrees = fit.test().map(test -> test.agrees(DirectValues.SIGNIFICANCE)).orElse(true);
     if (agrees) {
       return Optional.empty();

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.slab;
 
 import static datumpeg.analysis.measuring.MeasuredQuantity.HEIGHT;
 import static datumpeg.analysis.measuring.MeasuredQuantity.STAFF;
@@ -9,6 +9,8 @@ import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.reduce.InventedJob;
+import datumpeg.analysis.reduce.StageFindings;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.frame;
 
 import static datumpeg.analysis.measuring.MeasuredQuantity.PLUMB_OFFSET;
 import static datumpeg.analysis.measuring.MeasuredQuantity.TILT;
@@ -8,6 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.reduce.Answer;
+import datumpeg.analysis.reduce.InventedJob;
+import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.reduce.StageFindings;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

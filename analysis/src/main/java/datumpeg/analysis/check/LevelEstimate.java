@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 /**
  * A point's level against the mean of the points taken with it; up is positive.

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.measuring.Reading;
 import java.util.List;
@@ -10,9 +10,9 @@ import java.util.List;
  * @param stale whether a thing under them was moved after they were taken, and not measured since
  * @param readingIds sorted
  */
-record Evidence(int round, boolean stale, List<String> readingIds) {
+public record Evidence(int round, boolean stale, List<String> readingIds) {
 
-  static Evidence of(List<Reading> readings, Rounds rounds) {
+  public static Evidence of(List<Reading> readings, Rounds rounds) {
     return new Evidence(
         readings.stream().mapToInt(Reading::round).max().orElse(1),
         readings.stream().anyMatch(rounds::isStale),

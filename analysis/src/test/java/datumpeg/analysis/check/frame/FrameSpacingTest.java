@@ -1,12 +1,17 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.frame;
 
 import static datumpeg.analysis.measuring.MeasuredQuantity.DISTANCE;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.reduce.Cause;
+import datumpeg.analysis.reduce.InventedJob;
+import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.reduce.StageFindings;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 

@@ -1,9 +1,18 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.frame;
 
 import datumpeg.analysis.adjust.AdjustedLine;
 import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.Evidence;
+import datumpeg.analysis.check.FrameRow;
+import datumpeg.analysis.check.Network;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.SlipNotes;
+import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
@@ -23,12 +32,12 @@ import java.util.TreeMap;
  * errors one meter and session shares are known to be shared. Worked: running 6.003 and 12.001 m
  * from frame 1 give bays of 6.003 and 5.998 m.
  */
-final class FrameSpacing implements Check {
+public final class FrameSpacing implements Check {
   private final Job job;
   private final SetOut setOut;
   private final OutcomeMaker outcomes;
 
-  FrameSpacing(Job job, OutcomeMaker outcomes) {
+  public FrameSpacing(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.setOut = job.setOut();
     this.outcomes = outcomes;

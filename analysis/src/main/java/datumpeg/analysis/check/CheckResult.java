@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Reading;
@@ -11,7 +11,7 @@ import java.util.Map;
  * @param networks the readings adjusted together, with what came of it
  * @param used the readings it looked at, whether or not an outcome came of them
  */
-record CheckResult(
+public record CheckResult(
     List<Outcome> outcomes,
     List<Note> notes,
     Map<String, PointEstimate> points,
@@ -19,7 +19,7 @@ record CheckResult(
     List<Reading> used,
     List<Network> networks) {
 
-  static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {
+  public static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {
     return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, List.of());
   }
 }

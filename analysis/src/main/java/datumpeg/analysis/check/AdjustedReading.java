@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import java.util.OptionalDouble;
 

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.AdjustedObservation;
 import datumpeg.analysis.adjust.Fit;
@@ -28,7 +28,7 @@ public record Network(
     readings = List.copyOf(readings);
   }
 
-  static Network of(String name, Fit fit, List<Reading> readings) {
+  public static Network of(String name, Fit fit, List<Reading> readings) {
     Map<String, Reading> byId =
         readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
     return new Network(

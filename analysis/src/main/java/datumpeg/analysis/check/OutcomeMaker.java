@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.conform.Conformance;
 import datumpeg.analysis.conform.Limits;
@@ -11,12 +11,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Turns a deviation with its uncertainty into an outcome by the job's limits and decision rule. */
-final class OutcomeMaker {
+public final class OutcomeMaker {
   private static final double SPREAD_CONFIDENCE = 0.95;
 
   private final Job job;
 
-  OutcomeMaker(Job job) {
+  public OutcomeMaker(Job job) {
     this.job = job;
   }
 
@@ -25,7 +25,7 @@ final class OutcomeMaker {
    *
    * @param sizeMetres what the limit is a function of: the nominal length, or the column height
    */
-  Outcome signed(
+  public Outcome signed(
       String check,
       String target,
       OptionalDouble nominalMetres,
@@ -38,7 +38,7 @@ final class OutcomeMaker {
   }
 
   /** As {@link #signed}, without a nominal and with a value told beside it. */
-  Outcome signedWithAside(
+  public Outcome signedWithAside(
       String check,
       String target,
       Estimate deviation,
@@ -51,7 +51,7 @@ final class OutcomeMaker {
   }
 
   /** A difference printed without its sign and decided with it. */
-  Outcome absoluteDifference(
+  public Outcome absoluteDifference(
       String check, String target, Estimate difference, double sizeMetres, Evidence evidence) {
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.signed(sizeMetres));
     return decided(
@@ -71,7 +71,7 @@ final class OutcomeMaker {
    * @param standardUncertaintyMetres of one of them, as {@link Conformance#probabilityOfSpread}
    *     asks
    */
-  Outcome spread(
+  public Outcome spread(
       String check,
       String target,
       double spreadMetres,

@@ -1,4 +1,4 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.CommonPart;
 import datumpeg.analysis.adjust.Observation;
@@ -22,7 +22,7 @@ import java.util.function.Predicate;
  * <p>Accuracy: see {@link MeterAccuracy}. Each reading also meets its points a little beside where
  * the last one did: their definitional uncertainties (VIM 2.27) add to the independent part.
  */
-final class StageReadings {
+public final class StageReadings {
   /** No reading is better than this: keeps weights finite for a meter stated as exact. */
   private static final double LEAST_STANDARD_UNCERTAINTY = 1e-7;
 
@@ -31,7 +31,7 @@ final class StageReadings {
   private final Rounds rounds;
   private final double repeats;
 
-  StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
+  public StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
     this(job, ofStage, rounds, 1);
   }
 
@@ -39,7 +39,7 @@ final class StageReadings {
    * Readings as certain as if each were the mean of so many: what repeats would leave of their
    * uncertainty.
    */
-  StageReadings(Job job, List<Reading> ofStage, Rounds rounds, double repeats) {
+  public StageReadings(Job job, List<Reading> ofStage, Rounds rounds, double repeats) {
     this.job = job;
     this.rounds = rounds;
     this.repeats = repeats;
@@ -53,30 +53,30 @@ final class StageReadings {
   }
 
   /** The readings of targets that fit, ordered by their ids. */
-  List<Reading> where(Predicate<Target> fits) {
+  public List<Reading> where(Predicate<Target> fits) {
     return latest.stream().filter(reading -> fits.test(reading.target())).toList();
   }
 
-  List<Reading> all() {
+  public List<Reading> all() {
     return latest;
   }
 
-  Evidence evidence(List<Reading> readings) {
+  public Evidence evidence(List<Reading> readings) {
     return Evidence.of(readings, rounds);
   }
 
   /** Those of a network that go together: none from before a move that was measured again. */
-  List<Reading> current(List<Reading> network) {
+  public List<Reading> current(List<Reading> network) {
     return rounds.current(network);
   }
 
   /** Whether something under any of them was moved since. */
-  boolean anyOutdated(List<Reading> readings) {
+  public boolean anyOutdated(List<Reading> readings) {
     return readings.stream().anyMatch(rounds::isOutdated);
   }
 
   /** A reading of a length as an observation in metres. */
-  Observation observation(Reading reading) {
+  public Observation observation(Reading reading) {
     return observation(reading, reading.valueSi());
   }
 
@@ -84,7 +84,7 @@ final class StageReadings {
    * A reading as an observation of another value with the same errors, such as one less a known
    * part.
    */
-  Observation observation(Reading reading, double observed) {
+  public Observation observation(Reading reading, double observed) {
     Meter meter = job.meter(reading.meter(), reading.target().quantity());
     MeterAccuracy accuracy = meter.accuracy();
     double variance = accuracy.independentVariance();
@@ -102,7 +102,7 @@ final class StageReadings {
   }
 
   /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */
-  double planeTiltRadians(Reading reading) {
+  public double planeTiltRadians(Reading reading) {
     return job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
   }
 

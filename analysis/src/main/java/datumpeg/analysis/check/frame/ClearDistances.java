@@ -1,7 +1,12 @@
-package datumpeg.analysis.reduce;
+package datumpeg.analysis.check.frame;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.DirectValues;
+import datumpeg.analysis.check.OutcomeMaker;
+import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -17,11 +22,11 @@ import java.util.OptionalDouble;
  * Distances straight across the building: clear span between columns, tip distance of rafter pairs,
  * and whether the column lines run parallel (clear span at end n − at end 1).
  */
-final class ClearDistances implements Check {
+public final class ClearDistances implements Check {
   private final Job job;
   private final OutcomeMaker outcomes;
 
-  ClearDistances(Job job, OutcomeMaker outcomes) {
+  public ClearDistances(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
   }
