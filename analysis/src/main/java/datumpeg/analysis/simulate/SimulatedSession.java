@@ -53,26 +53,26 @@ public record SimulatedSession(
    * @throws IllegalArgumentException for a question
    */
   public double trueValue(Sighting sighting) {
-    return trueValue(sighting, LevelPlane.TRUE);
+    return value(sighting, site, LevelPlane.TRUE);
   }
 
-  private double trueValue(Sighting sighting, LevelPlane plane) {
+  private double value(Sighting sighting, SimulatedSite seen, LevelPlane plane) {
     Target target = sighting.target();
     return switch (target.quantity()) {
-      case DISTANCE -> site.distanceMetres(target);
-      case HEIGHT -> heightMetres(target, plane);
-      case STAFF -> -heightMetres(target, plane);
-      case TILT -> site.tiltRadians(target, up(sighting));
-      case PLUMB_OFFSET -> site.plumbOffsetMetres(target);
-      case OFFSET -> site.offsetMetres(target);
+      case DISTANCE -> seen.distanceMetres(target);
+      case HEIGHT -> heightMetres(target, seen, plane);
+      case STAFF -> -heightMetres(target, seen, plane);
+      case TILT -> seen.tiltRadians(target, up(sighting));
+      case PLUMB_OFFSET -> seen.plumbOffsetMetres(target);
+      case OFFSET -> seen.offsetMetres(target);
       case ATTRIBUTE ->
           throw new IllegalArgumentException(
               "The question " + target.text() + " has no value to simulate.");
     };
   }
 
-  private double heightMetres(Target target, LevelPlane plane) {
-    var point = site.position(target.first());
+  private static double heightMetres(Target target, SimulatedSite seen, LevelPlane plane) {
+    var point = seen.position(target.first());
     return point.zMetres() - plane.heightMetresAt(point);
   }
 
@@ -94,7 +94,7 @@ public record SimulatedSession(
               + String.join(", ", meters.keySet().stream().sorted().toList())
               + ".");
     }
-    double truth = trueValue(sighting, meter.plane());
+    double truth = value(sighting, site.withMarks(crew.marks()), meter.plane());
     Target target = sighting.target();
     return switch (target.quantity()) {
       case DISTANCE -> meter.showDistance(truth + misses(target, draws), draws);

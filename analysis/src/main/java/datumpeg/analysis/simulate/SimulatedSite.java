@@ -21,9 +21,14 @@ import java.util.Optional;
  *
  * @param shifts true position − design position by point, in metres; a point not named has none
  * @param columns by grid mark; a column not named is plumb and straight
+ * @param marks how far beside each point it is marked, and then always measured, in metres; a point
+ *     not named is marked where it is
  */
 public record SimulatedSite(
-    SetOut setOut, Map<PointName, Position> shifts, Map<GridMark, SimulatedColumn> columns) {
+    SetOut setOut,
+    Map<PointName, Position> shifts,
+    Map<GridMark, SimulatedColumn> columns,
+    Map<PointName, Position> marks) {
   /** Where every plumb line hangs, before the foot of its column: any place would do. */
   private static final double PLUMB_LINE_METRES = 0.1;
 
@@ -32,11 +37,12 @@ public record SimulatedSite(
   public SimulatedSite {
     shifts = Collections.unmodifiableMap(new LinkedHashMap<>(shifts));
     columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
+    marks = Map.copyOf(marks);
   }
 
   /** A site on which everything is where the drawing has it. */
   public static SimulatedSite asDesigned(SetOut setOut) {
-    return new SimulatedSite(setOut, Map.of(), Map.of());
+    return new SimulatedSite(setOut, Map.of(), Map.of(), Map.of());
   }
 
   /**
@@ -55,7 +61,7 @@ public record SimulatedSite(
     }
     Map<PointName, Position> more = new LinkedHashMap<>(shifts);
     more.put(point, shiftMetres);
-    return new SimulatedSite(setOut, more, columns);
+    return new SimulatedSite(setOut, more, columns, marks);
   }
 
   /** The same site with one column standing so. */
@@ -63,7 +69,12 @@ public record SimulatedSite(
     setOut.position(PointName.at("column", mark));
     Map<GridMark, SimulatedColumn> more = new LinkedHashMap<>(columns);
     more.put(mark, column);
-    return new SimulatedSite(setOut, shifts, more);
+    return new SimulatedSite(setOut, shifts, more, marks);
+  }
+
+  /** The same site as it is seen by who marked its points a little beside where they are. */
+  public SimulatedSite withMarks(Map<PointName, Position> besideMetres) {
+    return new SimulatedSite(setOut, shifts, columns, besideMetres);
   }
 
   public SimulatedColumn column(GridMark mark) {
@@ -71,7 +82,7 @@ public record SimulatedSite(
   }
 
   /**
-   * Where a point truly is, in metres.
+   * Where a point truly is, or is marked if it has a mark beside it, in metres.
    *
    * @throws datumpeg.analysis.building.UnknownPointException if the plan has no such point
    */
@@ -80,15 +91,16 @@ public record SimulatedSite(
     Position shift = shifts.getOrDefault(shiftedBy(point), NONE);
     double leanAlong = 0;
     double leanAcross = 0;
-    Optional<GridMark> mark = point.gridMark();
-    if (mark.isPresent() && (point.feature().equals("eave") || point.feature().equals("column"))) {
-      leanAlong = offPlumbMetres(mark.get(), Axis.ALONG, design.zMetres());
-      leanAcross = offPlumbMetres(mark.get(), Axis.ACROSS, design.zMetres());
+    Optional<GridMark> grid = point.gridMark();
+    if (grid.isPresent() && (point.feature().equals("eave") || point.feature().equals("column"))) {
+      leanAlong = offPlumbMetres(grid.get(), Axis.ALONG, design.zMetres());
+      leanAcross = offPlumbMetres(grid.get(), Axis.ACROSS, design.zMetres());
     }
+    Position mark = marks.getOrDefault(point, NONE);
     return new Position(
-        design.xMetres() + shift.xMetres() + leanAlong,
-        design.yMetres() + shift.yMetres() + leanAcross,
-        design.zMetres() + shift.zMetres());
+        design.xMetres() + shift.xMetres() + leanAlong + mark.xMetres(),
+        design.yMetres() + shift.yMetres() + leanAcross + mark.yMetres(),
+        design.zMetres() + shift.zMetres() + mark.zMetres());
   }
 
   private double offPlumbMetres(GridMark mark, Axis axis, double upMetres) {
@@ -99,7 +111,8 @@ public record SimulatedSite(
     return setOut.building().columnHeightMetres();
   }
 
-  private static PointName shiftedBy(PointName point) {
+  /** The point whose shift moves this one: the base for a column's faces, eave and middle. */
+  public static PointName shiftedBy(PointName point) {
     return switch (point.feature()) {
       case "base", "eave", "column" -> new PointName("base", point.place(), "");
       case "apex" -> new PointName("apex", point.place(), "");
@@ -129,7 +142,10 @@ public record SimulatedSite(
   /** The true offset from the plumb line that hangs before a column's foot. */
   public double plumbOffsetMetres(Target target) {
     double up = setOut.position(target.first()).zMetres();
-    return PLUMB_LINE_METRES + offPlumbMetres(mark(target), axis(target), up);
+    Position beside = marks.getOrDefault(target.first(), NONE);
+    return PLUMB_LINE_METRES
+        + offPlumbMetres(mark(target), axis(target), up)
+        + (axis(target) == Axis.ALONG ? beside.xMetres() : beside.yMetres());
   }
 
   /**

@@ -2,6 +2,8 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.Girts;
+import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.RafterEnd;
 import datumpeg.analysis.building.Roof;
 import datumpeg.analysis.building.Sections;
@@ -35,6 +37,9 @@ public final class InventedJob {
   public List<Double> baysMetres = List.of(6.0, 6.0, 6.0);
   public double columnHeightMetres = 3.6;
   public List<Double> platesMetres = List.of();
+  public List<PointName> levelPoints = List.of();
+  public List<Opening> openings = List.of();
+  public List<Stage> stages = Stage.STANDARD;
   public final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
   public final Map<String, Meter> meters = new LinkedHashMap<>();
   public final Map<String, Double> pointDefinitionsMetres = new LinkedHashMap<>();
@@ -91,7 +96,7 @@ public final class InventedJob {
             0,
             baysMetres,
             sections);
-    Slab slab = new Slab(Slab.rectangle(building), List.of(), platesMetres);
+    Slab slab = new Slab(Slab.rectangle(building), levelPoints, platesMetres);
     return new Job(
         new JobIdentity(
             "invented",
@@ -103,12 +108,12 @@ public final class InventedJob {
             Optional.empty(),
             OptionalDouble.empty(),
             OptionalInt.empty()),
-        new SetOut(building, slab, List.of()),
+        new SetOut(building, slab, openings),
         tolerances,
         meters,
         pointDefinitionsMetres,
         DecisionRule.DEFAULT,
-        Stage.STANDARD);
+        stages);
   }
 
   public InventedJob read(String stage, MeasuredQuantity quantity, String target, double valueSi) {

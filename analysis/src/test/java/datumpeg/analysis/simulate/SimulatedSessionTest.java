@@ -84,6 +84,41 @@ class SimulatedSessionTest {
         expected, errors.getStandardDeviation(), 4 * expected / StrictMath.sqrt(2.0 * SEEDS));
   }
 
+  /**
+   * 2 mm beside A4 toward the far end: every reading of that corner is 2 mm long, none scatters.
+   * The 7 mm that the mark lies high add 1.4 µm.
+   */
+  @Test
+  void aCrewThatMarksItsPointsIsBesideThemOnceForAllReadings() {
+    SimulatedCrew crew =
+        new SimulatedCrew(Map.of(), Map.of(point("slab.A4"), new Position(0.002, 0, 0.001)));
+    SimulatedSession session =
+        session(crew, Map.of("laser", SimulatedMeter.PERFECT, "level", SimulatedMeter.PERFECT));
+    Sighting height = Sighting.of(target(HEIGHT, "slab.A4"), "level");
+    List<Reading> readings = session.read(List.of(side, side, height), 1);
+    assertEquals(18.0020014, readings.get(0).valueSi(), 1e-7);
+    assertEquals(readings.get(0).valueSi(), readings.get(1).valueSi());
+    assertEquals(0.007, readings.get(2).valueSi(), 1e-12);
+    assertEquals(18, session.trueValue(side), 2e-6);
+  }
+
+  @Test
+  void theMarksOfManyCrewsScatterByTheStatedDefinition() {
+    StreamingStatistics x = new StreamingStatistics();
+    for (int seed = 0; seed < SEEDS; seed++) {
+      SimulatedCrew crew =
+          SimulatedCrew.marking(
+              Map.of("slab", 0.001),
+              List.of(point("slab.A1"), point("base.A1")),
+              new NormalDraws(seed));
+      x.addValue(crew.marks().getOrDefault(point("slab.A1"), new Position(9, 9, 9)).xMetres());
+      Position base = crew.marks().getOrDefault(point("base.A1"), new Position(9, 9, 9));
+      assertEquals(0, base.distanceMetres(new Position(0, 0, 0)));
+    }
+    assertEquals(0, x.getMean(), 4 * 0.001 / StrictMath.sqrt(SEEDS));
+    assertEquals(0.001, x.getStandardDeviation(), 4 * 0.001 / StrictMath.sqrt(2.0 * SEEDS));
+  }
+
   @Test
   void theCommonErrorOfADrawnMeterIsSharedBySessionAndSpreadOverSessions() {
     MeterAccuracy accuracy = new MeterAccuracy(0, 0.0006, 0.00002, 0);

@@ -1,0 +1,216 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.building.GridMark;
+import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.Position;
+import datumpeg.analysis.building.Wall;
+import datumpeg.analysis.conform.LimitRule;
+import datumpeg.analysis.conform.Tolerance;
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.CheckNames;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.MeasuringList;
+import datumpeg.analysis.measuring.Meter;
+import datumpeg.analysis.measuring.MeterAccuracy;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.simulate.NormalDraws;
+import datumpeg.analysis.simulate.Sighting;
+import datumpeg.analysis.simulate.SimulatedColumn;
+import datumpeg.analysis.simulate.SimulatedCrew;
+import datumpeg.analysis.simulate.SimulatedMeter;
+import datumpeg.analysis.simulate.SimulatedSession;
+import datumpeg.analysis.simulate.SimulatedSite;
+import datumpeg.analysis.stat.Normal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/**
+ * One invented site with drawn truth, surveyed whole with drawn errors its reduction is not told.
+ *
+ * <p>Truth: every point normally distributed about its place by {@link #SHIFT_METRES} each way,
+ * every column leaning by {@link #LEAN_METRES} each way and bowed by at most height/1000, evenly.
+ *
+ * <p>Errors, of the size the job states: each stage is read in two sessions, the second repeating
+ * levels and slab distances from other zeros, scales and level planes; each point is marked once, a
+ * little beside itself; tilts are read {@link #TILT_UP_METRES} up, so that the bow is in them, the
+ * columns of side A on two faces and those of side B on one; every value is rounded to the meter's
+ * resolution.
+ *
+ * @param readings of all stages
+ */
+record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
+  static final double SHIFT_METRES = 0.005;
+  static final double LEAN_METRES = 0.006;
+  static final double TILT_UP_METRES = 1.5;
+
+  /** The limit of every check whose limit is not given below: ±10 mm. */
+  static final double LIMIT_METRES = 0.010;
+
+  /** Limits near the middle of what the simulated truth gives, so that both sides are met. */
+  static final Map<String, Double> OTHER_LIMITS_METRES =
+      Map.of("slab-level", 0.014, "seat-level", 0.014, "portal-plumb", 0.006);
+
+  private static final double DEGREE = StrictMath.toRadians(1);
+  private static final double PLANE_METRES = 1.5;
+
+  /** Three bays on a 9 m by 18 m slab; every check is asked for in a stage of its own besides. */
+  static Job job() {
+    InventedJob job = new InventedJob();
+    job.stages =
+        Stream.concat(
+                Stage.STANDARD.stream(),
+                Stream.of(new Stage("survey", "everything", CheckNames.ALL, Map.of(), false)))
+            .toList();
+    job.levelPoints =
+        Stream.of(
+                "slab.A1 slab.A4 slab.B4 slab.B1 slab.@(9;0) slab.@(9;4.5) slab.@(9;9)",
+                "seat.A1 seat.A2 seat.A3 seat.A4 seat.B4 seat.B3 seat.B2 seat.B1")
+            .flatMap(line -> Stream.of(line.split(" ")))
+            .map(text -> PointName.parse(text).orElseThrow())
+            .toList();
+    job.openings = List.of(new Opening("D1", Wall.END_1, 3.0, 2.88, 3.0));
+    for (String check : CheckNames.ALL) {
+      double limit = OTHER_LIMITS_METRES.getOrDefault(check, LIMIT_METRES);
+      job.tolerances.put(check, new Tolerance(new LimitRule.Constant(-limit, limit), "invented"));
+    }
+    meter(job, "laser", MeasuredQuantity.DISTANCE, new MeterAccuracy(6e-4, 5e-4, 3e-5, 1e-3));
+    meter(job, "level", MeasuredQuantity.HEIGHT, new MeterAccuracy(7e-4, 3e-4, 5e-5, 1e-3));
+    meter(
+        job,
+        "tilt",
+        MeasuredQuantity.TILT,
+        new MeterAccuracy(0.02 * DEGREE, 0.04 * DEGREE, 0, 0.01 * DEGREE));
+    meter(job, "tape", MeasuredQuantity.OFFSET, new MeterAccuracy(4e-4, 3e-4, 0, 1e-3));
+    for (String feature : PointName.FEATURES) {
+      job.pointDefinitionsMetres.put(feature, feature.equals("slab") ? 0.0015 : 0.001);
+    }
+    return job.build();
+  }
+
+  private static void meter(
+      InventedJob job, String id, MeasuredQuantity quantity, MeterAccuracy accuracy) {
+    job.meters.put(id, new Meter(id, quantity, accuracy, "invented"));
+  }
+
+  /** Everything the job's stages ask for that a site can be asked. */
+  static SimulatedSurvey draw(Job job, long seed) {
+    NormalDraws draws = new NormalDraws(seed);
+    Set<PointName> points = new TreeSet<>();
+    job.stages().forEach(stage -> targets(job, stage).forEach(t -> points.addAll(t.points())));
+    SimulatedSite site = site(job, points, draws.split());
+    SimulatedCrew crew = SimulatedCrew.marking(job.pointDefinitionsMetres(), points, draws.split());
+    List<Reading> readings = new ArrayList<>();
+    for (Stage stage : job.stages()) {
+      List<Sighting> first = new ArrayList<>();
+      List<Sighting> second = new ArrayList<>();
+      for (Target target : targets(job, stage)) {
+        first.addAll(sightings(target));
+        if (isRepeated(target)) {
+          second.addAll(sightings(target));
+        }
+      }
+      for (List<Sighting> sightings : List.of(first, second)) {
+        String name = stage.id() + (sightings == first ? "-a" : "-b");
+        SimulatedSession session =
+            new SimulatedSession(
+                site, crew, meters(job, draws.split()), name, stage.id(), InventedJob.AT);
+        readings.addAll(session.read(sightings, seed * 64 + readings.size()));
+      }
+    }
+    return new SimulatedSurvey(site, readings);
+  }
+
+  private static List<Target> targets(Job job, Stage stage) {
+    SimulatedSession probe =
+        new SimulatedSession(
+            SimulatedSite.asDesigned(job.setOut()),
+            SimulatedCrew.EXACT,
+            Map.of(),
+            "probe",
+            stage.id(),
+            InventedJob.AT);
+    return MeasuringList.of(job.setOut(), stage).targets().stream()
+        .filter(target -> isSimulated(probe, target))
+        .toList();
+  }
+
+  /** Not questions, and not what the plan places nowhere. */
+  private static boolean isSimulated(SimulatedSession probe, Target target) {
+    try {
+      return Double.isFinite(probe.trueValue(Sighting.of(target, "")));
+    } catch (IllegalArgumentException e) {
+      return false;
+    }
+  }
+
+  private static SimulatedSite site(Job job, Set<PointName> points, NormalDraws draws) {
+    SimulatedSite site = SimulatedSite.asDesigned(job.setOut());
+    Set<PointName> shifted = new TreeSet<>();
+    points.forEach(point -> shifted.add(SimulatedSite.shiftedBy(point)));
+    for (PointName point : shifted) {
+      site =
+          site.withShift(
+              point,
+              new Position(
+                  draws.next(SHIFT_METRES), draws.next(SHIFT_METRES), draws.next(SHIFT_METRES)));
+    }
+    for (int number : job.setOut().portalFrameNumbers()) {
+      for (char letter : new char[] {'A', 'B'}) {
+        site = site.withColumn(new GridMark(letter, number), column(job, draws));
+      }
+    }
+    return site;
+  }
+
+  private static SimulatedColumn column(Job job, NormalDraws draws) {
+    double most = job.setOut().building().columnStraightnessMetres();
+    return new SimulatedColumn(
+        draws.next(LEAN_METRES),
+        draws.next(LEAN_METRES),
+        most * (2 * Normal.cdf(draws.next()) - 1),
+        most * (2 * Normal.cdf(draws.next()) - 1));
+  }
+
+  private static Map<String, SimulatedMeter> meters(Job job, NormalDraws draws) {
+    Map<String, SimulatedMeter> meters = new LinkedHashMap<>();
+    job.meters()
+        .forEach(
+            (id, meter) ->
+                meters.put(
+                    id,
+                    meter.quantity() == MeasuredQuantity.HEIGHT
+                        ? SimulatedMeter.drawLevel(meter.accuracy(), PLANE_METRES, draws)
+                        : SimulatedMeter.draw(meter.accuracy(), draws)));
+    return meters;
+  }
+
+  private static List<Sighting> sightings(Target target) {
+    return switch (target.quantity()) {
+      case DISTANCE -> List.of(Sighting.of(target, "laser"));
+      case HEIGHT, STAFF -> List.of(Sighting.of(target, "level"));
+      case OFFSET, PLUMB_OFFSET -> List.of(Sighting.of(target, "tape"));
+      case TILT -> tilts(Sighting.of(target, "tilt").at(TILT_UP_METRES));
+      case ATTRIBUTE -> List.of();
+    };
+  }
+
+  private static List<Sighting> tilts(Sighting tilt) {
+    return tilt.target().first().place().startsWith("A")
+        ? List.of(tilt.onFace(1), tilt.onFace(2))
+        : List.of(tilt.onFace(1));
+  }
+
+  private static boolean isRepeated(Target target) {
+    return target.quantity() == MeasuredQuantity.HEIGHT
+        || (target.quantity() == MeasuredQuantity.DISTANCE
+            && target.first().feature().equals("slab"));
+  }
+}
