@@ -64,13 +64,47 @@ final class DistributionsTest {
     assertEquals(1, ChiSquared.survival(0, 2));
   }
 
-  /** JCGM 100:2008 table G.2, 95 % two-sided. */
+  /**
+   * JCGM 100:2008 table G.2 (the same in NIST Technical Note 1297, table B.1), two-sided, 68.27, 90,
+   * 95, 95.45, 99 and 99.73 %, two decimals. One entry is printed as 235.80 and is 235.784.
+   */
   @ParameterizedTest
-  @CsvSource({"1,12.71", "2,4.30", "5,2.57", "10,2.23", "16,2.12", "50,2.01"})
-  void studentHasThePrintedPoints(double degreesOfFreedom, double t) {
-    assertEquals(t, StudentT.quantile(0.975, degreesOfFreedom), 6e-3);
-    assertEquals(
-        0.975, StudentT.cdf(StudentT.quantile(0.975, degreesOfFreedom), degreesOfFreedom), 1e-9);
+  @CsvSource({
+    "1,1.84,6.31,12.71,13.97,63.66,235.784",
+    "2,1.32,2.92,4.30,4.53,9.92,19.21",
+    "3,1.20,2.35,3.18,3.31,5.84,9.22",
+    "4,1.14,2.13,2.78,2.87,4.60,6.62",
+    "5,1.11,2.02,2.57,2.65,4.03,5.51",
+    "6,1.09,1.94,2.45,2.52,3.71,4.90",
+    "8,1.07,1.86,2.31,2.37,3.36,4.28",
+    "10,1.05,1.81,2.23,2.28,3.17,3.96",
+    "16,1.03,1.75,2.12,2.17,2.92,3.54",
+    "20,1.03,1.72,2.09,2.13,2.85,3.42",
+    "50,1.01,1.68,2.01,2.05,2.68,3.16"
+  })
+  void studentHasThePrintedPoints(
+      double degrees, double t68, double t90, double t95, double t9545, double t99, double t9973) {
+    assertTwoSided(0.6827, t68, degrees);
+    assertTwoSided(0.90, t90, degrees);
+    assertTwoSided(0.95, t95, degrees);
+    assertTwoSided(0.9545, t9545, degrees);
+    assertTwoSided(0.99, t99, degrees);
+    assertTwoSided(0.9973, t9973, degrees);
+  }
+
+  /** To half of the last digit printed; the percentages are themselves rounded. */
+  private static void assertTwoSided(double probability, double t, double degrees) {
+    double quantile = StudentT.quantile((1 + probability) / 2, degrees);
+    assertEquals(t, quantile, Math.max(5.01e-3, 2e-4 * t), degrees + ", " + probability);
+    assertEquals((1 + probability) / 2, StudentT.cdf(quantile, degrees), 1e-9);
+  }
+
+  /** The table's last row: the normal distribution, to which Student's tends. */
+  @ParameterizedTest
+  @CsvSource({"0.90,1.645", "0.95,1.960", "0.9545,2.000", "0.99,2.576", "0.9973,3.000"})
+  void studentOfManyDegreesIsNormal(double probability, double z) {
+    assertEquals(z, Normal.quantile((1 + probability) / 2), 5e-4);
+    assertEquals(z, StudentT.quantile((1 + probability) / 2, 1e7), 5e-4);
   }
 
   @Test
