@@ -66,8 +66,7 @@ final class ReferenceDatasetsTest {
   private static void assertDigits(double digits, double certified, double found) {
     double reached =
         found == certified ? 15 : -StrictMath.log10(Math.abs(found - certified) / certified);
-    assertTrue(
-        reached >= digits, "reached " + reached + " digits: " + found + " for " + certified);
+    assertTrue(reached >= digits, "reached " + reached + " digits: " + found + " for " + certified);
   }
 
   private static void assertUnivariate(
@@ -256,7 +255,6 @@ final class ReferenceDatasetsTest {
 
   private static LineDifference difference(
       String from, String to, double metres, CommonPart shared) {
-    return new LineDifference(
-        from, to, new Observation(from + to, metres, 1e-6, List.of(shared)));
+    return new LineDifference(from, to, new Observation(from + to, metres, 1e-6, List.of(shared)));
   }
 }

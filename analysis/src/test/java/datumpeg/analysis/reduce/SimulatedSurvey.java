@@ -29,7 +29,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -98,6 +100,14 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
   private static void meter(
       InventedJob job, String id, MeasuredQuantity quantity, MeterAccuracy accuracy) {
     job.meters.put(id, new Meter(id, quantity, accuracy, "invented"));
+  }
+
+  /** The limits given above, in words. */
+  static String otherLimits() {
+    return new TreeMap<>(OTHER_LIMITS_METRES)
+        .entrySet().stream()
+            .map(limit -> Math.round(1e3 * limit.getValue()) + " mm for `" + limit.getKey() + "`")
+            .collect(Collectors.joining(", "));
   }
 
   /** Everything the job's stages ask for that a site can be asked. */

@@ -65,8 +65,8 @@ final class DistributionsTest {
   }
 
   /**
-   * JCGM 100:2008 table G.2 (the same in NIST Technical Note 1297, table B.1), two-sided, 68.27, 90,
-   * 95, 95.45, 99 and 99.73 %, two decimals. One entry is printed as 235.80 and is 235.784.
+   * JCGM 100:2008 table G.2 (the same in NIST Technical Note 1297, table B.1), two-sided, 68.27,
+   * 90, 95, 95.45, 99 and 99.73 %, two decimals. One entry is printed as 235.80 and is 235.784.
    */
   @ParameterizedTest
   @CsvSource({

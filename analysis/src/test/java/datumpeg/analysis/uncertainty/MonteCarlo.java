@@ -7,11 +7,15 @@ import java.util.function.ToDoubleFunction;
 /**
  * Propagation of distributions by drawing (JCGM 101:2008, clause 7): the second route beside the
  * first-order propagation of {@link Linearised}.
- *
- * @param sorted values of the output quantity, ascending
  */
-record MonteCarlo(double[] sorted) {
+final class MonteCarlo {
   static final int TRIALS = 200_000;
+
+  private final double[] sorted;
+
+  private MonteCarlo(double[] sorted) {
+    this.sorted = sorted;
+  }
 
   static MonteCarlo of(long seed, ToDoubleFunction<NormalDraws> model) {
     NormalDraws draws = new NormalDraws(seed);

@@ -33,19 +33,13 @@ final class MonteCarloTest {
   /** JCGM 101:2008, 9.2.2 and 9.2.3 (recalled): sums of four, normal ±3.92, rectangular ±3.88. */
   @Test
   void drawingGivesTheIntervalsOfTheSupplement() {
-    MonteCarlo normal =
-        MonteCarlo.of(1, d -> d.next() + d.next() + d.next() + d.next());
+    MonteCarlo normal = MonteCarlo.of(1, d -> d.next() + d.next() + d.next() + d.next());
     assertEquals(2.00, normal.standardDeviation(), OF_DEVIATION * 2);
     assertEquals(3.92, normal.quantile(0.975), 0.04);
     assertEquals(-3.92, normal.quantile(0.025), 0.04);
     MonteCarlo flat =
         MonteCarlo.of(
-            2,
-            d ->
-                rectangular(d, 1)
-                    + rectangular(d, 1)
-                    + rectangular(d, 1)
-                    + rectangular(d, 1));
+            2, d -> rectangular(d, 1) + rectangular(d, 1) + rectangular(d, 1) + rectangular(d, 1));
     assertEquals(2.00, flat.standardDeviation(), OF_DEVIATION * 2);
     assertEquals(3.88, flat.quantile(0.975), 0.03);
     assertEquals(-3.88, flat.quantile(0.025), 0.03);
@@ -71,9 +65,7 @@ final class MonteCarloTest {
             .estimate();
     assertEquals(0.018326, lean.value(), 5e-7);
     assertAgree(
-        lean,
-        MonteCarlo.of(
-            3, d -> 4.2 * StrictMath.tan((one + d.next(u) - two - d.next(u)) / 2)));
+        lean, MonteCarlo.of(3, d -> 4.2 * StrictMath.tan((one + d.next(u) - two - d.next(u)) / 2)));
   }
 
   /** Even at 5 degrees, which no column survives, the tangent's bend adds nothing that shows. */
@@ -105,8 +97,7 @@ final class MonteCarloTest {
     JointEstimate joint = JointEstimate.of(names, places, covariance);
     Linearised toB = direction(joint, "B");
     Linearised toD = direction(joint, "D");
-    Estimate offset =
-        toD.minus(toB).shifted(-StrictMath.PI / 2).tangent().scaled(9).estimate();
+    Estimate offset = toD.minus(toB).shifted(-StrictMath.PI / 2).tangent().scaled(9).estimate();
     double rest = Math.sqrt(1 - correlation * correlation);
     assertAgree(
         offset,
