@@ -1,0 +1,184 @@
+package datumpeg.analysis.reduce;
+
+import static datumpeg.analysis.measuring.MeasuredQuantity.DISTANCE;
+import static datumpeg.analysis.measuring.MeasuredQuantity.HEIGHT;
+import static datumpeg.analysis.measuring.MeasuredQuantity.TILT;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Reading;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** What a crew may hand in, whole surveys and scraps: always an answer, or a sentence that says why. */
+class ReductionBadInputTest {
+  private static List<Note> notes(StageFindings stage, Note.Kind kind) {
+    return stage.notes().stream().filter(note -> note.kind() == kind).toList();
+  }
+
+  @Test
+  void withoutReadingsThereAreNoStages() {
+    assertEquals(
+        List.of(),
+        new Reduction(new InventedJob().build(), "digest").reduce(List.of(), List.of()).stages());
+  }
+
+  @Test
+  void numbersThatAreNoReadingAreRefusedWithTheirTarget() {
+    for (double bad : new double[] {0, -3, Double.NaN, Double.POSITIVE_INFINITY}) {
+      InventedJob job = new InventedJob();
+      IllegalArgumentException refused =
+          assertThrows(
+              IllegalArgumentException.class,
+              () -> job.read("arrival", DISTANCE, "slab.A1-slab.A4", bad));
+      assertTrue(
+          String.valueOf(refused.getMessage()).contains("slab.A1-slab.A4"), refused.getMessage());
+    }
+    for (double degrees : new double[] {90, -90, 180}) {
+      InventedJob job = new InventedJob();
+      double tilt = StrictMath.toRadians(degrees);
+      assertThrows(
+          IllegalArgumentException.class, () -> job.read("lift", TILT, "column.A1/along", tilt));
+    }
+  }
+
+  @Test
+  void tiltsNearlyFlatStillEndInAnAnswer() {
+    StageFindings lift =
+        new InventedJob()
+            .limit("column-plumb", 0.007)
+            .read("lift", TILT, "column.A1/along", StrictMath.toRadians(89.9))
+            .reduced("lift");
+    assertTrue(lift.outcome("column-plumb", "A1/along").orElseThrow().deviation() > 1);
+  }
+
+  @Test
+  void oneDistanceIsAValueAndSaysWhatIsMissing() {
+    StageFindings arrival =
+        new InventedJob()
+            .limit("slab-size", 0.01)
+            .read("arrival", DISTANCE, "slab.A1-slab.A4", 18.002)
+            .reduced("arrival");
+    assertEquals(
+        0.002, arrival.outcome("slab-size", "A1-A4").orElseThrow().deviation(), 1e-12);
+    assertFalse(notes(arrival, Note.Kind.NOT_MEASURED).isEmpty());
+  }
+
+  @Test
+  void oneLevelAloneHasNoSpread() {
+    StageFindings arrival =
+        new InventedJob()
+            .limit("slab-level", 0.01)
+            .read("arrival", HEIGHT, "slab.A1", -1.5)
+            .reduced("arrival");
+    assertTrue(arrival.outcomes().stream().noneMatch(o -> o.check().equals("slab-level")));
+  }
+
+  @Test
+  void levelsAllEqualAreFlat() {
+    InventedJob job = new InventedJob().limit("slab-level", 0.01);
+    for (String corner : List.of("A1", "A4", "B4", "B1")) {
+      job.read("arrival", HEIGHT, "slab." + corner, -1.5);
+    }
+    Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
+    assertEquals(0, spread.deviation(), 1e-12);
+    assertTrue(spread.expandedUncertainty() > 0.001);
+  }
+
+  /** Six distances of one length have no figure; nothing is thrown and the misfit is said. */
+  @Test
+  void distancesAllEqualContradictEachOther() {
+    InventedJob job = new InventedJob();
+    for (String pair : List.of("A1-A4", "A4-B4", "B1-B4", "A1-B1", "A1-B4", "A4-B1")) {
+      String[] ends = pair.split("-");
+      job.read("arrival", DISTANCE, "slab." + ends[0] + "-slab." + ends[1], 9);
+    }
+    StageFindings arrival = job.reduced("arrival");
+    assertFalse(
+        notes(arrival, Note.Kind.SLIP_SUSPECTED).isEmpty()
+            && notes(arrival, Note.Kind.UNDETERMINED).isEmpty());
+  }
+
+  /** 11 mm apart, far beyond ±1 mm: the spread is told, and the mean is not given out as if good. */
+  @Test
+  void twoReadingsOfOneTargetThatContradictAreReportedWithTheirSpread() {
+    StageFindings lift =
+        new InventedJob()
+            .meter("laser", DISTANCE, 0.0005, 0)
+            .read("lift", DISTANCE, "base.A2-base.B2", 8.572)
+            .read("lift", DISTANCE, "base.A2-base.B2", 8.583)
+            .reduced("lift");
+    List<Note> suspected = notes(lift, Note.Kind.SLIP_SUSPECTED);
+    assertEquals(1, suspected.size());
+    assertTrue(suspected.get(0).text().contains("11"), suspected.get(0).text());
+    assertEquals(List.of("r001", "r002"), suspected.get(0).readingIds());
+  }
+
+  /** Values without verdicts in every check, and none pretends to conform. */
+  @Test
+  void aJobWithoutLimitsHasValuesWithoutVerdicts() {
+    Job job = SimulatedSurvey.job();
+    Job unlimited =
+        new Job(
+            job.identity(),
+            job.setOut(),
+            Map.of(),
+            job.meters(),
+            job.pointDefinitionsMetres(),
+            job.decision(),
+            job.stages());
+    Findings findings =
+        new Reduction(unlimited, "digest")
+            .reduce(SimulatedSurvey.draw(job, 3).readings(), List.of());
+    for (StageFindings stage : findings.stages()) {
+      assertFalse(stage.outcomes().isEmpty());
+      for (Outcome outcome : stage.outcomes()) {
+        assertTrue(outcome.verdict().isEmpty(), outcome.check());
+        assertTrue(outcome.probability().isEmpty(), outcome.check());
+      }
+    }
+  }
+
+  /** Whatever meter is missing from the job, what was assumed of it is said. */
+  @Test
+  void metersTheJobDoesNotDescribeAreAssumedAndSaid() {
+    Job job = SimulatedSurvey.job();
+    Job bare =
+        new Job(
+            job.identity(),
+            job.setOut(),
+            job.tolerances(),
+            Map.of(),
+            Map.of(),
+            job.decision(),
+            job.stages());
+    List<Reading> readings =
+        SimulatedSurvey.draw(job, 4).readings().stream()
+            .filter(reading -> reading.stage().equals("survey"))
+            .toList();
+    StageFindings survey =
+        new Reduction(bare, "digest").reduce(readings, List.of()).stage("survey").orElseThrow();
+    List<String> assumed = notes(survey, Note.Kind.ASSUMED).stream().map(Note::text).toList();
+    for (String meter : List.of("laser", "level", "tilt")) {
+      assertTrue(assumed.stream().anyMatch(text -> text.contains(meter)), assumed.toString());
+    }
+    assertFalse(survey.outcomes().isEmpty());
+  }
+
+  @Test
+  void aStageTheJobDoesNotHaveIsNamed() {
+    InventedJob job = new InventedJob().read("painting", MeasuredQuantity.HEIGHT, "slab.A1", 1);
+    IllegalArgumentException refused =
+        assertThrows(
+            IllegalArgumentException.class,
+            () -> new Reduction(job.build(), "digest").reduce(job.readings(), List.of()));
+    assertTrue(String.valueOf(refused.getMessage()).contains("painting"), refused.getMessage());
+  }
+}
