@@ -71,7 +71,7 @@ public final class CoverageBench {
 
   private void assumptions() {
     add(
-        "Each job is an invented three-bay shed, measured whole in every stage and once more in a stage"
+        "Each job is an invented three-bay shed, every fourth on an L-shaped slab, measured whole in every stage and once more in a stage"
             + " that asks for every check. What is true, and what the reduction is not told:");
     add("");
     add(

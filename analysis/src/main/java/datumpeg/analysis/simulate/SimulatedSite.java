@@ -149,15 +149,16 @@ public record SimulatedSite(
   }
 
   /**
-   * The true offset from the line through the wall's end points of the same feature; positive =
-   * outward.
+   * The true offset from a string stretched through the wall's end points of the same feature,
+   * where these truly are; positive = outward.
    */
   public double offsetMetres(Target target) {
     PointName point = target.first();
+    SimulatedSite unmarked = withMarks(Map.of());
     char letter = mark(target).letter();
     int last = setOut.building().portalFrameCount();
-    Position start = position(PointName.at(point.feature(), new GridMark(letter, 1)));
-    Position end = position(PointName.at(point.feature(), new GridMark(letter, last)));
+    Position start = unmarked.position(PointName.at(point.feature(), new GridMark(letter, 1)));
+    Position end = unmarked.position(PointName.at(point.feature(), new GridMark(letter, last)));
     Position here = position(point);
     double alongX = end.xMetres() - start.xMetres();
     double alongY = end.yMetres() - start.yMetres();

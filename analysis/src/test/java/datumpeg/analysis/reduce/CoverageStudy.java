@@ -16,7 +16,11 @@ import org.hipparchus.stat.descriptive.StreamingStatistics;
  * thread.
  */
 final class CoverageStudy {
-  private final Job job = SimulatedSurvey.job();
+  /** Every so many jobs one has a slab with an inner corner. */
+  private static final int INNER_CORNER_EVERY = 4;
+
+  private final Job rectangle = SimulatedSurvey.job();
+  private final Job innerCorner = SimulatedSurvey.jobWithAnInnerCorner();
   private final Map<String, CheckTally> tallies = new TreeMap<>();
   private final Map<String, StreamingStatistics> varianceFactors = new TreeMap<>();
   private final Map<String, StreamingStatistics> rejectedNetworks = new TreeMap<>();
@@ -33,6 +37,7 @@ final class CoverageStudy {
   }
 
   private void run(long seed) {
+    Job job = seed % INNER_CORNER_EVERY == 0 ? innerCorner : rectangle;
     SimulatedSurvey survey = SimulatedSurvey.draw(job, seed);
     Findings findings = new Reduction(job, "simulated").reduce(survey.readings(), List.of());
     for (StageFindings stage : findings.stages()) {

@@ -3,6 +3,7 @@ package datumpeg.analysis.reduce;
 import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.Girts;
 import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.RafterEnd;
 import datumpeg.analysis.building.Roof;
@@ -38,6 +39,10 @@ public final class InventedJob {
   public double columnHeightMetres = 3.6;
   public List<Double> platesMetres = List.of();
   public List<PointName> levelPoints = List.of();
+
+  /** Corners of the slab in order around it; empty = the rectangle of span and length. */
+  public Map<String, PlanPoint> slabCorners = Map.of();
+
   public List<Opening> openings = List.of();
   public List<Stage> stages = Stage.STANDARD;
   public final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
@@ -96,7 +101,11 @@ public final class InventedJob {
             0,
             baysMetres,
             sections);
-    Slab slab = new Slab(Slab.rectangle(building), levelPoints, platesMetres);
+    Slab slab =
+        new Slab(
+            slabCorners.isEmpty() ? Slab.rectangle(building) : slabCorners,
+            levelPoints,
+            platesMetres);
     return new Job(
         new JobIdentity(
             "invented",

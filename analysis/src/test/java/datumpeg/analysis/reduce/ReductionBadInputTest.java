@@ -17,7 +17,9 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** What a crew may hand in, whole surveys and scraps: always an answer, or a sentence that says why. */
+/**
+ * What a crew may hand in, whole surveys and scraps: always an answer, or a sentence that says why.
+ */
 class ReductionBadInputTest {
   private static List<Note> notes(StageFindings stage, Note.Kind kind) {
     return stage.notes().stream().filter(note -> note.kind() == kind).toList();
@@ -66,8 +68,7 @@ class ReductionBadInputTest {
             .limit("slab-size", 0.01)
             .read("arrival", DISTANCE, "slab.A1-slab.A4", 18.002)
             .reduced("arrival");
-    assertEquals(
-        0.002, arrival.outcome("slab-size", "A1-A4").orElseThrow().deviation(), 1e-12);
+    assertEquals(0.002, arrival.outcome("slab-size", "A1-A4").orElseThrow().deviation(), 1e-12);
     assertFalse(notes(arrival, Note.Kind.NOT_MEASURED).isEmpty());
   }
 
@@ -106,7 +107,9 @@ class ReductionBadInputTest {
             && notes(arrival, Note.Kind.UNDETERMINED).isEmpty());
   }
 
-  /** 11 mm apart, far beyond ±1 mm: the spread is told, and the mean is not given out as if good. */
+  /**
+   * 11 mm apart, far beyond ±1 mm: the spread is told, and the mean is not given out as if good.
+   */
   @Test
   void twoReadingsOfOneTargetThatContradictAreReportedWithTheirSpread() {
     StageFindings lift =

@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.Wall;
@@ -63,21 +64,39 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
   private static final double DEGREE = StrictMath.toRadians(1);
   private static final double PLANE_METRES = 1.5;
 
+  private static final String SEATS =
+      " seat.A1 seat.A2 seat.A3 seat.A4 seat.B4 seat.B3 seat.B2 seat.B1";
+
   /** Three bays on a 9 m by 18 m slab; every check is asked for in a stage of its own besides. */
   static Job job() {
+    return job(
+        new InventedJob(),
+        "slab.A1 slab.A4 slab.B4 slab.B1 slab.@(9;0) slab.@(9;4.5) slab.@(9;9)" + SEATS);
+  }
+
+  /** The same building, its slab of six corners with an inner one at B2. */
+  static Job jobWithAnInnerCorner() {
     InventedJob job = new InventedJob();
+    Map<String, PlanPoint> corners = new LinkedHashMap<>();
+    corners.put("A1", new PlanPoint(0, 0));
+    corners.put("A4", new PlanPoint(18, 0));
+    corners.put("B4", new PlanPoint(18, 9));
+    corners.put("B2", new PlanPoint(6, 9));
+    corners.put("C2", new PlanPoint(6, 13));
+    corners.put("C1", new PlanPoint(0, 13));
+    job.slabCorners = corners;
+    return job(
+        job, "slab.A1 slab.A4 slab.B4 slab.B2 slab.C2 slab.C1 slab.@(9;0) slab.@(9;9)" + SEATS);
+  }
+
+  private static Job job(InventedJob job, String levelPoints) {
     job.stages =
         Stream.concat(
                 Stage.STANDARD.stream(),
                 Stream.of(new Stage("survey", "everything", CheckNames.ALL, Map.of(), false)))
             .toList();
     job.levelPoints =
-        Stream.of(
-                "slab.A1 slab.A4 slab.B4 slab.B1 slab.@(9;0) slab.@(9;4.5) slab.@(9;9)",
-                "seat.A1 seat.A2 seat.A3 seat.A4 seat.B4 seat.B3 seat.B2 seat.B1")
-            .flatMap(line -> Stream.of(line.split(" ")))
-            .map(text -> PointName.parse(text).orElseThrow())
-            .toList();
+        Stream.of(levelPoints.split(" ")).map(text -> PointName.parse(text).orElseThrow()).toList();
     job.openings = List.of(new Opening("D1", Wall.END_1, 3.0, 2.88, 3.0));
     for (String check : CheckNames.ALL) {
       double limit = OTHER_LIMITS_METRES.getOrDefault(check, LIMIT_METRES);

@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Outline;
+import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.SetOut;
@@ -50,6 +51,8 @@ final class TrueValues {
           signed("base-straight", (site, target) -> offset(site, "base." + target)),
           signed("rafter-pair", (site, number) -> across(site, "tip", number)),
           signed("clear-span", (site, target) -> across(site, part(target, 1), part(target, 0))),
+          signed("wall-square", TrueValues::rack),
+          signed("foot-line", (site, target) -> offset(site, "base." + target)),
           signed("frame-spacing", TrueValues::spacing),
           signed(
               "spacing-match",
@@ -98,21 +101,23 @@ final class TrueValues {
         - change(site, slab + ".", corners.get(1) + "-" + corners.get(3), "");
   }
 
-  /** Shorter side × tan of the angle too much, the angle by the cosine rule. */
+  /** Shorter side × tan of the angle too much, the angle from cross and dot product. */
   private static double square(SimulatedSite site, String corner) {
     Outline outline = new Outline(site.setOut().slab());
-    double one = length(site, corner, outline.next(corner));
-    double other = length(site, corner, outline.previous(corner));
-    double opposite = length(site, outline.next(corner), outline.previous(corner));
-    double angle =
-        StrictMath.acos((one * one + other * other - opposite * opposite) / (2 * one * other));
+    PlanPoint at = place(site, corner);
+    PlanPoint one = place(site, outline.nextAnticlockwise(corner));
+    PlanPoint other = place(site, outline.previousAnticlockwise(corner));
+    double oneX = one.xMetres() - at.xMetres();
+    double oneY = one.yMetres() - at.yMetres();
+    double otherX = other.xMetres() - at.xMetres();
+    double otherY = other.yMetres() - at.yMetres();
+    double angle = StrictMath.atan2(oneX * otherY - oneY * otherX, oneX * otherX + oneY * otherY);
     return outline.shorterSideMetres(corner)
         * StrictMath.tan(angle - outline.interiorAngleRadians(corner));
   }
 
-  private static double length(SimulatedSite site, String one, String other) {
-    return site.position(point("slab." + one))
-        .distanceMetres(site.position(point("slab." + other)));
+  private static PlanPoint place(SimulatedSite site, String corner) {
+    return site.position(point("slab." + corner)).plan();
   }
 
   private static List<PointName> levelPoints(SimulatedSite site, String feature) {
@@ -145,6 +150,22 @@ final class TrueValues {
 
   private static double offset(SimulatedSite site, String name) {
     return site.offsetMetres(Target.at(MeasuredQuantity.OFFSET, point(name)));
+  }
+
+  /** Mean shift of a lying wall frame's eave corners along its foot line, by vectors. */
+  private static double rack(SimulatedSite site, String side) {
+    String last = side + site.setOut().building().portalFrameCount();
+    Position foot1 = site.position(point("wall." + side + "1/foot"));
+    Position footN = site.position(point("wall." + last + "/foot"));
+    double x = footN.xMetres() - foot1.xMetres();
+    double z = footN.zMetres() - foot1.zMetres();
+    double sum = 0;
+    for (String end : List.of(side + "1", last)) {
+      Position foot = site.position(point("wall." + end + "/foot"));
+      Position eave = site.position(point("wall." + end + "/eave"));
+      sum += (eave.xMetres() - foot.xMetres()) * x + (eave.zMetres() - foot.zMetres()) * z;
+    }
+    return sum / 2 / Math.sqrt(x * x + z * z);
   }
 
   /**
