@@ -59,7 +59,7 @@ public final class CanonicalJson {
   private static void writeObject(Map<String, JsonValue> members, StringBuilder out) {
     // String.compareTo orders by UTF-16 code units, as RFC 8785 section 3.2.3 asks.
     String separator = "{";
-    for (Map.Entry<String, JsonValue> member : new TreeMap<>(members).entrySet()) {
+    for (Map.Entry<String, JsonValue> member : sorted(members).entrySet()) {
       out.append(separator);
       writeText(member.getKey(), out);
       out.append(':');
@@ -67,6 +67,18 @@ public final class CanonicalJson {
       separator = ",";
     }
     out.append(members.isEmpty() ? "{}" : "}");
+  }
+
+  /** As they are when they were put in order, which the record's rows are. */
+  private static Map<String, JsonValue> sorted(Map<String, JsonValue> members) {
+    String before = "";
+    for (String name : members.keySet()) {
+      if (name.compareTo(before) < 0) {
+        return new TreeMap<>(members);
+      }
+      before = name;
+    }
+    return members;
   }
 
   private static void writeArray(List<JsonValue> items, StringBuilder out) {

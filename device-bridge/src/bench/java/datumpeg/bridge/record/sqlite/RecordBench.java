@@ -30,6 +30,9 @@ import java.util.Locale;
  */
 public final class RecordBench {
   private static final int READINGS = 1000;
+
+  /** Stored before the measured ones, into the same files, for the compiler and the log to settle. */
+  private static final int WARM_UP = 5000;
   private static final int BATCH = 50;
   private static final int JOBS = 1000;
 
@@ -59,8 +62,7 @@ public final class RecordBench {
   private static void storing(Path parent) throws IOException, SQLException {
     Path folder = Files.createTempDirectory(parent, "record-bench");
     try {
-      oneRun(folder.resolve("warm-up"));
-      double[][] times = oneRun(folder.resolve("measured"));
+      double[][] times = oneRun(folder);
       System.out.printf(
           Locale.ROOT,
           "%n%d readings, one commit each, batches of %d interleaved, on %s (%s):%n%n"
@@ -90,15 +92,14 @@ public final class RecordBench {
 
   /** Milliseconds of each single store: ours, bare with the same indexes, bare without any. */
   private static double[][] oneRun(Path folder) throws IOException, SQLException {
-    Files.createDirectories(folder);
-    double[][] times = new double[3][READINGS];
+    double[][] times = new double[3][WARM_UP + READINGS];
     try (SiteRecord record = SqliteRecords.open(folder.resolve("ours.db"), Mode.WRITE);
         RecordSession session = record.openSession(start());
         BareTable indexed =
             new BareTable(folder.resolve("indexed.db"), BareTable.Indexes.OF_THE_RECORD);
         BareTable bare = new BareTable(folder.resolve("bare.db"), BareTable.Indexes.NONE)) {
       session.append(JOB, JobRevisionEntry.of(1, "bench", "[job]\n"));
-      for (int batch = 0; batch < READINGS; batch += BATCH) {
+      for (int batch = 0; batch < WARM_UP + READINGS; batch += BATCH) {
         for (int i = batch; i < batch + BATCH; i++) {
           ReadingEntry reading = reading(i);
           times[0][i] = milliseconds(() -> session.append(JOB, reading));
@@ -107,7 +108,9 @@ public final class RecordBench {
         storeBare(bare, batch, times[2]);
       }
     }
-    return times;
+    return Arrays.stream(times)
+        .map(all -> Arrays.copyOfRange(all, WARM_UP, WARM_UP + READINGS))
+        .toArray(double[][]::new);
   }
 
   private static void storeBare(BareTable bare, int batch, double[] times)

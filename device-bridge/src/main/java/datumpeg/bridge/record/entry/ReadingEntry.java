@@ -85,24 +85,25 @@ public record ReadingEntry(
 
   @Override
   public JsonObject body() {
+    // In the order of the canonical form, which then need not sort.
     return JsonObject.builder()
-        .put("id", id.toString())
-        .put("stage", stage)
-        .put("quantity", quantity)
-        .put("target", target)
-        .put("value", value)
-        .put("unit", unit)
         .put("face", face)
-        .put("meter", meter)
-        .put("setup", setup)
-        .put("up", up)
-        .put("round", round)
-        .put("readAt", DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(readAt))
-        .put("operator", operator)
-        .put("note", note)
+        .put("id", id.toString())
         .put("link", link)
+        .put("meter", meter)
+        .put("note", note)
+        .put("operator", operator)
+        .put("quantity", quantity)
         .put("raw", raw)
+        .put("readAt", DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(readAt))
+        .put("round", round)
+        .put("setup", setup)
         .put("source", source)
+        .put("stage", stage)
+        .put("target", target)
+        .put("unit", unit)
+        .put("up", up)
+        .put("value", value)
         .build();
   }
 

@@ -34,14 +34,14 @@ final class RowDigest {
   static String canonicalText(Row row) {
     return CanonicalJson.text(
         JsonObject.builder()
-            .put("organisation", row.organisation())
-            .put("job", row.job())
-            .put("kind", row.kind())
-            .put("origin", row.origin())
-            .put("sequence", row.sequence())
             .put("at", row.at())
             .put("body", row.body())
+            .put("job", row.job())
+            .put("kind", row.kind())
+            .put("organisation", row.organisation())
+            .put("origin", row.origin())
             .put("previous", row.previous())
+            .put("sequence", row.sequence())
             .build());
   }
 
