@@ -95,8 +95,23 @@ final class Visit {
   }
 
   private SimulatedSession session() {
-    SimulatedCrew crew = new SimulatedCrew(job.pointDefinitionsMetres());
-    return new SimulatedSession(site, crew, meters, name, stage, start);
+    return new SimulatedSession(site, crew(), meters, name, stage, start);
+  }
+
+  /** One crew a job: its marks are the same at every visit, whatever is measured there. */
+  private SimulatedCrew crew() {
+    Map<PointName, Position> marks = new LinkedHashMap<>();
+    sightings.stream()
+        .flatMap(sighting -> sighting.target().points().stream())
+        .distinct()
+        .forEach(
+            point -> {
+              NormalDraws draws = new NormalDraws((job.identity().id() + point.text()).hashCode());
+              marks.putAll(
+                  SimulatedCrew.marking(job.pointDefinitionsMetres(), List.of(point), draws)
+                      .marks());
+            });
+    return new SimulatedCrew(Map.of(), marks);
   }
 
   String name() {
