@@ -135,6 +135,11 @@ public final class Fit {
     return statistics.residualCovariance(firstId, secondId);
   }
 
+  /** What changes of the observed values would do to the square sum. */
+  public ChangeEffects changeEffects() {
+    return statistics.changeEffects(squareSum);
+  }
+
   /** A slip the observations show at the given significance, for example 0.05. */
   public Optional<SuspectedSlip> suspectedSlip(double significance) {
     return statistics.suspectedSlip(significance);

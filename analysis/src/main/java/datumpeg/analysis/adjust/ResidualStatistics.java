@@ -108,6 +108,10 @@ final class ResidualStatistics {
     return residualCovariance.get(position(firstId), position(secondId));
   }
 
+  ChangeEffects changeEffects(double squareSum) {
+    return ChangeEffects.of(observations, slipWeights, weightedResiduals, squareSum);
+  }
+
   Estimate predicted(DMatrixRMaj effects) {
     double value = -VectorVectorMult_DDRM.innerProd(effects, weightedResiduals);
     double learned = VectorVectorMult_DDRM.innerProdA(effects, slipWeights, effects);

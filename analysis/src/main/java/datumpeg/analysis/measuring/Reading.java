@@ -1,6 +1,7 @@
 package datumpeg.analysis.measuring;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,6 +17,7 @@ import java.util.OptionalDouble;
  * @param upMetres height of a tilt meter above the base; empty = mid-height
  * @param round 1 for the first, one more each time a thing of the target was moved
  * @param at when it was taken
+ * @param written value and unit as received or typed, if known
  */
 public record Reading(
     String id,
@@ -30,7 +32,8 @@ public record Reading(
     int round,
     Instant at,
     String operator,
-    String note) {
+    String note,
+    Optional<WrittenValue> written) {
 
   /**
    * @throws IllegalArgumentException for a value that is not finite, a distance that is not
@@ -61,6 +64,38 @@ public record Reading(
       throw new IllegalArgumentException(
           "The reading of " + target.text() + " names round " + round + "; rounds count from 1.");
     }
+  }
+
+  /** A reading of which nobody knows how it was written. */
+  public Reading(
+      String id,
+      String stage,
+      Target target,
+      double valueSi,
+      int face,
+      String meter,
+      String session,
+      String setup,
+      OptionalDouble upMetres,
+      int round,
+      Instant at,
+      String operator,
+      String note) {
+    this(
+        id,
+        stage,
+        target,
+        valueSi,
+        face,
+        meter,
+        session,
+        setup,
+        upMetres,
+        round,
+        at,
+        operator,
+        note,
+        Optional.empty());
   }
 
   /** The level set-up it belongs to. */

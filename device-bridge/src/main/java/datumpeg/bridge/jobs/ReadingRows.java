@@ -6,6 +6,7 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.WrittenValue;
 import datumpeg.analysis.quantity.Quantity;
 import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
@@ -82,7 +83,8 @@ final class ReadingRows {
         entry.round(),
         entry.readAt().toInstant(),
         entry.operator(),
-        entry.note());
+        entry.note(),
+        Optional.of(new WrittenValue(entry.value(), entry.unit())));
   }
 
   private static StoredJob.Stray stray(ReadingEntry entry, String why) {

@@ -1,0 +1,194 @@
+package datumpeg.analysis.slip;
+
+import datumpeg.analysis.adjust.ChangeEffects;
+import datumpeg.analysis.adjust.CommonPart;
+import datumpeg.analysis.adjust.Fit;
+import datumpeg.analysis.adjust.GlobalTest;
+import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.stat.Normal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** Tries one slip: foretold in closed form, and by adjusting again. */
+final class SlipTrial {
+  private static final String OFFSET = "offset of a slip";
+
+  /** Standard deviation of an offset that may be anything, in metres or radians. */
+  private static final double ANYTHING = 100;
+
+  /** Slip statistics correlated beyond this are one test. */
+  private static final double ONE_TEST = 1 - 1e-6;
+
+  /** A change that shows less than this share of itself shows nothing. */
+  private static final double LEAST_CHECK = 1e-9;
+
+  private final SlipNetwork network;
+  private final List<Observation> observations;
+  private final GlobalTest test;
+  private final ChangeEffects effects;
+  private final SlipOptions options;
+  private final int readingCount;
+  private final int singleTests;
+  private final Map<String, Double> standardUncertainties = new HashMap<>();
+
+  SlipTrial(
+      SlipNetwork network,
+      GlobalTest test,
+      ChangeEffects effects,
+      List<SlipReading> readings,
+      SlipOptions options) {
+    this.network = network;
+    this.observations = network.observations();
+    this.test = test;
+    this.effects = effects;
+    this.options = options;
+    this.readingCount = readings.size();
+    this.singleTests = distinct(readings);
+    observations.forEach(o -> standardUncertainties.put(o.id(), o.standardUncertainty()));
+  }
+
+  /** Score in closed form; infinite for a slip that would not show. */
+  double foreseen(Slip slip) {
+    Map<String, Double> direction = direction(slip);
+    double shown = effects.product(direction, direction);
+    if (shown <= LEAST_CHECK * stated(direction)) {
+      return Double.POSITIVE_INFINITY;
+    }
+    if (!slip.hasUnknownOffset()) {
+      return effects.squareSum(direction);
+    }
+    double pull = effects.pull(direction);
+    return effects.squareSum() - pull * pull / shown + Suspicion.ONE_MORE_QUANTITY;
+  }
+
+  private double stated(Map<String, Double> direction) {
+    double sum = 0;
+    for (Map.Entry<String, Double> entry : direction.entrySet()) {
+      double relative = entry.getValue() / standardUncertainties.getOrDefault(entry.getKey(), 1.0);
+      sum += relative * relative;
+    }
+    return sum;
+  }
+
+  /** The change of the observations, or the direction of an unknown offset. */
+  private static Map<String, Double> direction(Slip slip) {
+    Map<String, Double> direction = new HashMap<>();
+    for (SlipReading reading : slip.readings()) {
+      double by =
+          slip.hasUnknownOffset()
+              ? 1
+              : slip.instead().getOrDefault(reading.id(), reading.value()) - reading.value();
+      direction.put(reading.id(), reading.sign() * by);
+    }
+    return direction;
+  }
+
+  /** The slip tried by adjusting again; empty if that fails or the offset is none of its kind. */
+  Optional<Suspicion> of(Slip slip) {
+    Optional<Fit> fit = network.fit(changed(slip));
+    Optional<GlobalTest> after = fit.flatMap(Fit::test);
+    if (fit.isEmpty() || after.isEmpty()) {
+      return Optional.empty();
+    }
+    return slip.hasUnknownOffset()
+        ? offset((Slip.Offset) slip, fit.get(), after.get())
+        : Optional.of(
+            suspicion(
+                slip,
+                slip.instead(),
+                after.get().squareSum(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty()));
+  }
+
+  private Optional<Suspicion> offset(Slip.Offset slip, Fit fit, GlobalTest after) {
+    double offset = ANYTHING * fit.commonEffect(OFFSET).value();
+    boolean edge =
+        !slip.readings().get(0).isTilt()
+            && Math.abs(offset) >= options.leastEdgeMetres()
+            && Math.abs(offset) <= options.mostEdgeMetres();
+    if (slip.readings().size() > 1 && !edge) {
+      return Optional.empty();
+    }
+    Map<String, Double> instead = new LinkedHashMap<>();
+    slip.readings().forEach(reading -> instead.put(reading.id(), reading.value() - offset));
+    Map<String, Double> direction = direction(slip);
+    return Optional.of(
+        suspicion(
+            edge ? slip.asEdge() : slip,
+            instead,
+            after.squareSum(),
+            OptionalDouble.of(offset),
+            OptionalDouble.of(1 / Math.sqrt(effects.product(direction, direction)))));
+  }
+
+  private Suspicion suspicion(
+      Slip slip,
+      Map<String, Double> instead,
+      double squareSum,
+      OptionalDouble offset,
+      OptionalDouble uncertainty) {
+    int freedom = test.degreesOfFreedom() - (offset.isPresent() ? 1 : 0);
+    double drop = Math.max(0, test.squareSum() - squareSum);
+    double chance = Math.min(1, tests(slip) * Normal.twoSided(Math.sqrt(drop)));
+    return new Suspicion(
+        slip, instead, test.squareSum(), squareSum, freedom, offset, uncertainty, chance);
+  }
+
+  private List<Observation> changed(Slip slip) {
+    Map<String, SlipReading> touched = new HashMap<>();
+    slip.readings().forEach(reading -> touched.put(reading.id(), reading));
+    List<Observation> changed = new ArrayList<>(observations.size());
+    for (Observation observation : observations) {
+      SlipReading reading = touched.get(observation.id());
+      changed.add(reading == null ? observation : changed(observation, reading, slip));
+    }
+    return changed;
+  }
+
+  private static Observation changed(Observation observation, SlipReading reading, Slip slip) {
+    if (slip.hasUnknownOffset()) {
+      return observation.withCommonPart(new CommonPart(OFFSET, reading.sign() * ANYTHING));
+    }
+    double instead = slip.instead().getOrDefault(reading.id(), reading.value());
+    int turn = slip.turnsTheMeter() ? -1 : 1;
+    return new Observation(
+        observation.id(),
+        observation.observed() + reading.sign() * (instead - reading.value()),
+        observation.independentStandardUncertainty(),
+        observation.commonParts().stream()
+            .map(part -> new CommonPart(part.group(), turn * part.effect()))
+            .toList());
+  }
+
+  /** How many slips of its family can be told apart: with one degree of freedom only one. */
+  private int tests(Slip slip) {
+    if (test.degreesOfFreedom() == 1) {
+      return 1;
+    }
+    return slip.readings().size() == 1
+        ? singleTests
+        : Math.max(1, readingCount * (readingCount - 1) / 2);
+  }
+
+  private int distinct(List<SlipReading> readings) {
+    List<Map<String, Double>> distinct = new ArrayList<>();
+    for (SlipReading reading : readings) {
+      Map<String, Double> one = Map.of(reading.id(), 1.0);
+      if (effects.product(one, one) > 0 && distinct.stream().noneMatch(d -> alike(d, one))) {
+        distinct.add(one);
+      }
+    }
+    return Math.max(1, distinct.size());
+  }
+
+  private boolean alike(Map<String, Double> one, Map<String, Double> other) {
+    double scale = Math.sqrt(effects.product(one, one) * effects.product(other, other));
+    return Math.abs(effects.product(one, other)) > ONE_TEST * scale;
+  }
+}

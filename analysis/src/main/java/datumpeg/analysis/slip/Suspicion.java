@@ -1,0 +1,104 @@
+package datumpeg.analysis.slip;
+
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.stat.ChiSquared;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+
+/**
+ * One slip that would explain the readings. A suspicion, not a correction.
+ *
+ * @param slip what may have happened
+ * @param instead what would have been read without it, by reading id, in metres or radians
+ * @param squareSumBefore v'Pv of the readings as they are
+ * @param squareSum v'Pv with what would have been read instead
+ * @param degreesOfFreedom of that: one less for an estimated offset
+ * @param offset reading - truth where an offset was estimated, else empty
+ * @param offsetStandardUncertainty of it, else empty
+ * @param chance probability of so great a drop of v'Pv, among all distinguishable slips of its
+ *     family, if nothing slipped
+ */
+public record Suspicion(
+    Slip slip,
+    Map<String, Double> instead,
+    double squareSumBefore,
+    double squareSum,
+    int degreesOfFreedom,
+    OptionalDouble offset,
+    OptionalDouble offsetStandardUncertainty,
+    double chance) {
+  /** 95 % point of chi-squared with one degree of freedom. */
+  static final double ONE_MORE_QUANTITY = ChiSquared.quantile(0.95, 1);
+
+  public Suspicion {
+    instead = Collections.unmodifiableMap(new LinkedHashMap<>(instead));
+  }
+
+  /** Probability of at least this misfit if the slip happened and nothing else did. */
+  public double probability() {
+    return degreesOfFreedom > 0 ? ChiSquared.survival(squareSum, degreesOfFreedom) : 1;
+  }
+
+  /** v'Pv plus 3.841 for an estimated offset: the less, the better explained. */
+  public double score() {
+    return squareSum + (offset.isPresent() ? ONE_MORE_QUANTITY : 0);
+  }
+
+  /** Ids of the readings it touches. */
+  public List<String> readingIds() {
+    return slip.readings().stream().map(SlipReading::id).toList();
+  }
+
+  /** How far the readings are from what would have been read instead; the largest of them. */
+  double size() {
+    return slip.readings().stream()
+        .mapToDouble(r -> Math.abs(r.value() - instead.getOrDefault(r.id(), r.value())))
+        .max()
+        .orElse(0);
+  }
+
+  /** A sentence: what happened, what was read, what would have been read, and how well it fits. */
+  public String words() {
+    return capitalised(slip.words()) + ": " + changes() + "; then " + fits() + ".";
+  }
+
+  private String changes() {
+    List<SlipReading> readings = slip.readings();
+    String first = readings.stream().limit(4).map(this::change).collect(Collectors.joining(", "));
+    return readings.size() > 4 ? first + " and " + (readings.size() - 4) + " more" : first;
+  }
+
+  private String change(SlipReading reading) {
+    double other = instead.getOrDefault(reading.id(), reading.value());
+    String name = slip.readings().size() == 1 ? "" : reading.target().text() + " ";
+    return name
+        + reading.shown(reading.value())
+        + " would be "
+        + reading.shown(other)
+        + " ("
+        + reading.shownDifference(other - reading.value())
+        + ")";
+  }
+
+  private String fits() {
+    String falls =
+        "v'Pv falls from "
+            + LengthDisplay.decimal(squareSumBefore, 1)
+            + " to "
+            + LengthDisplay.decimal(squareSum, 1);
+    return degreesOfFreedom > 0
+        ? falls + " (chance of that much " + LengthDisplay.decimal(probability() * 100, 1) + " %)"
+        : falls + ", with nothing left to check it";
+  }
+
+  private static String capitalised(String text) {
+    // a target's name keeps its case: names of points begin with a feature in small letters
+    return text.matches("[a-z]+\\..*")
+        ? text
+        : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+  }
+}
