@@ -3,11 +3,8 @@ package datumpeg.analysis.reduce;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import datumpeg.analysis.building.PlanPoint;
-import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
-import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
@@ -16,7 +13,6 @@ import datumpeg.analysis.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -33,8 +29,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * What must not change the findings: the order of the readings, their ids, the unit they were
- * entered in, the height of the level's plane, which side of the building is called A. And one more
- * reading that agrees never makes anything less certain.
+ * entered in, the height of the level's plane, which side of the building is called A and which end
+ * is the first. And one more reading that agrees never makes anything less certain.
  */
 class ReductionInvarianceTest {
   /** Numbers whose order of summation changed agree to this: 1 nm of lengths around 10 m. */
@@ -137,99 +133,49 @@ class ReductionInvarianceTest {
                 .toList()));
   }
 
-  /** The checks whose number turns its sign when A and B change places. */
-  private static final Set<String> TURNING = Set.of("slab-diagonals", "portal-plumb");
-
   @Property(tries = 6, seed = "2026")
   void whichSideIsCalledADoesNotMatter(@ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
+    assertMirrored(Mirror.SIDES, seed);
+  }
+
+  @Property(tries = 6, seed = "2026")
+  void whichEndIsTheFirstDoesNotMatter(@ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
+    assertMirrored(Mirror.ENDS, seed);
+  }
+
+  /** What has no mirror image in the plan is left out: openings, which stand in one wall only. */
+  private static void assertMirrored(Mirror mirror, long seed) {
     List<Reading> readings =
         survey(seed).stream()
-            .filter(r -> r.target().points().stream().noneMatch(p -> p.feature().equals("opening")))
+            .filter(r -> r.target().points().stream().allMatch(mirror::has))
             .toList();
     Findings expected = reduced(readings);
-    Findings mirrored = reduced(readings.stream().map(ReductionInvarianceTest::mirrored).toList());
+    Findings mirrored = reduced(readings.stream().map(mirror::of).toList());
     Set<String> compared = new TreeSet<>();
     for (StageFindings stage : expected.stages()) {
       for (Outcome outcome : stage.outcomes()) {
         if (TrueValues.of(outcome.check()).isPresent()) {
           compared.add(outcome.check());
-          assertMirrored(outcome, mirrored.stage(stage.stage()).orElseThrow());
+          assertMirrored(mirror, outcome, mirrored.stage(stage.stage()).orElseThrow());
         }
       }
     }
     assertTrue(compared.size() >= 14, compared.toString());
   }
 
-  private static void assertMirrored(Outcome outcome, StageFindings mirrored) {
-    String target = mirroredText(outcome.target());
+  private static void assertMirrored(Mirror mirror, Outcome outcome, StageFindings mirrored) {
+    String what = outcome.check() + " " + outcome.target();
     Outcome other =
         mirrored.outcomes().stream()
-            .filter(o -> o.check().equals(outcome.check()) && sameTarget(o.target(), target))
+            .filter(o -> o.check().equals(outcome.check()))
+            .filter(o -> mirror.isImage(outcome.target(), o.target()))
             .findFirst()
-            .orElseThrow(() -> new AssertionError(outcome.check() + " " + target));
-    boolean turns =
-        TURNING.contains(outcome.check())
-            || (outcome.check().equals("column-plumb") && target.endsWith("/across"));
-    String what = outcome.check() + " " + outcome.target();
+            .orElseThrow(() -> new AssertionError("no mirror image of " + what));
+    boolean turns = mirror.turns(outcome.check(), outcome.target());
     assertEquals(
         turns ? -outcome.deviation() : outcome.deviation(), other.deviation(), SAME_METRES, what);
     assertEquals(outcome.expandedUncertainty(), other.expandedUncertainty(), SAME_METRES, what);
     assertEquals(outcome.probability().orElse(-1), other.probability().orElse(-1), 1e-6, what);
-  }
-
-  /** {@code B1-A1} is {@code A1-B1}: results name pairs in grid order. */
-  private static boolean sameTarget(String one, String other) {
-    return one.equals(other) || sorted(one).equals(sorted(other));
-  }
-
-  private static List<String> sorted(String pair) {
-    return Arrays.stream(pair.split("-")).sorted().toList();
-  }
-
-  private static String mirroredText(String target) {
-    PointName place = PointName.parse(target).orElse(new PointName("slab", "", ""));
-    if (place.placeInMetres().isPresent()) {
-      return mirrored(place).text();
-    }
-    return target.replace('A', '?').replace('B', 'A').replace('?', 'B');
-  }
-
-  private static Target mirrored(Target target) {
-    List<PointName> points =
-        target.points().stream().map(ReductionInvarianceTest::mirrored).toList();
-    return target.quantity() == MeasuredQuantity.DISTANCE
-        ? Target.distance(points.get(0), points.get(1))
-        : new Target(target.quantity(), points, target.axis(), target.question());
-  }
-
-  private static PointName mirrored(PointName point) {
-    if (point.placeInMetres().isPresent()) {
-      PlanPoint place = point.placeInMetres().get();
-      double y = JOB.setOut().building().spanMetres() - place.yMetres();
-      String across = y == Math.rint(y) ? Long.toString((long) y) : Double.toString(y);
-      String along = Long.toString((long) place.xMetres());
-      return new PointName(point.feature(), "@(" + along + ";" + across + ")", point.part());
-    }
-    String place =
-        switch (point.place().charAt(0)) {
-          case 'A' -> "B" + point.place().substring(1);
-          case 'B' -> "A" + point.place().substring(1);
-          default -> point.place();
-        };
-    return new PointName(point.feature(), place, point.part());
-  }
-
-  /**
-   * Seen in a mirror, a meter that leans across reads the same on its other face, its zero error
-   * included; an offset across from a plumb line turns its sign.
-   */
-  private static Reading mirrored(Reading reading) {
-    Target target = reading.target();
-    boolean across = target.axis().filter(axis -> axis == Axis.ACROSS).isPresent();
-    boolean tilt = target.quantity() == MeasuredQuantity.TILT;
-    double value = across && !tilt ? -reading.valueSi() : reading.valueSi();
-    int face = across && tilt ? 3 - reading.face() : reading.face();
-    return copy(reading, reading.id(), mirrored(target), value, face);
   }
 
   /**
@@ -293,23 +239,6 @@ class ReductionInvarianceTest {
   }
 
   private static Reading copy(Reading reading, String id, Target target, double valueSi) {
-    return copy(reading, id, target, valueSi, reading.face());
-  }
-
-  private static Reading copy(Reading reading, String id, Target target, double valueSi, int face) {
-    return new Reading(
-        id,
-        reading.stage(),
-        target,
-        valueSi,
-        face,
-        reading.meter(),
-        reading.session(),
-        reading.setup(),
-        reading.upMetres(),
-        reading.round(),
-        reading.at(),
-        reading.operator(),
-        reading.note());
+    return Mirror.copy(reading, id, target, valueSi, reading.face());
   }
 }
