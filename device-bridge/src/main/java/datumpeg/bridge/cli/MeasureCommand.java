@@ -103,7 +103,7 @@ final class MeasureCommand implements Callable<Integer> {
     for (String text : links) {
       LinkAddress address = LinkAddress.parse(text);
       if (address instanceof LinkAddress.Serial port) {
-        serial.put("L" + (serial.size() + 1), port);
+        serial.put("L" + (serial.size() + 1), settled(text, port, profile(serial.size())));
       } else if (address instanceof LinkAddress.Replay) {
         throw new InputException(
             "'" + text + "' is a capture; use 'replay " + job + " --stage " + stage + "' for it.");
@@ -120,9 +120,15 @@ final class MeasureCommand implements Callable<Integer> {
     return serial;
   }
 
+  /** A link that says nothing of its line is set up as its meter's profile says. */
+  private static LinkAddress.Serial settled(
+      String text, LinkAddress.Serial port, MeterProfile profile) {
+    return text.contains("?") ? port : new LinkAddress.Serial(port.path(), profile.serial());
+  }
+
   private MeterProfile profile(int position) {
     return position < profiles.size()
-        ? MeterProfiles.named(profiles.get(position))
+        ? Records.profiles(program).named(profiles.get(position))
         : MeterProfiles.GENERAL_TEXT_LINE;
   }
 

@@ -4,6 +4,7 @@ import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonWriter;
+import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
@@ -35,6 +36,11 @@ final class Records {
 
   static SessionStart start(DatumpegCommand program, String operator) {
     return new SessionStart(operator, ProgramVersion.number(), program.console().clock());
+  }
+
+  /** The program's meter profiles and the user's, which lie beside the record. */
+  static MeterProfiles profiles(DatumpegCommand program) {
+    return new MeterProfiles(program.recordFile().resolveSibling("meters"));
   }
 
   /** Prints the answer as one JSON document. */

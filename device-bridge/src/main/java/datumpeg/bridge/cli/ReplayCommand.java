@@ -50,6 +50,7 @@ final class ReplayCommand implements Callable<Integer> {
               stage,
               Records.file(program, file),
               again ? CaptureIntake.Repeat.REPLAY_AGAIN : CaptureIntake.Repeat.REFUSE,
+              Records.profiles(program),
               Records.start(program));
     }
     if (program.json()) {

@@ -5,6 +5,7 @@ import datumpeg.analysis.measuring.Stage;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.jobs.StoredJob;
+import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
@@ -37,6 +38,7 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
    * Replays a capture. All of it is read before anything is stored; then each reading is committed
    * by itself, as it was while measuring.
    *
+   * @param profiles that the capture may name
    * @throws InputException if there is no such job, stage or file, the file is damaged, or it was
    *     replayed before
    */
@@ -46,6 +48,7 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
       String stageId,
       Path file,
       Repeat repeat,
+      MeterProfiles profiles,
       SessionStart start) {
     StoredJob job = StoredJob.load(record, jobName);
     Stage stage = stage(job, stageId);
@@ -72,7 +75,7 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
               new TimeOrderedIds(start.clock()),
               start.operator());
       CaptureReplay.Played played =
-          CaptureReplay.of(file, collector, job.job().setOut(), list).play(surveyed);
+          CaptureReplay.of(file, collector, job.job().setOut(), list, profiles).play(surveyed);
       session.append(job.key(), new CaptureEntry(name(file), sha256, stage.id()));
       return new CaptureIntake(job, played);
     }

@@ -34,15 +34,18 @@ public final class CaptureReplay {
   private final Path file;
   private final Collector collector;
   private final TargetText targets;
+  private final MeterProfiles profiles;
   private final Map<String, MeterStream> streams = new HashMap<>();
   private final List<StoredEntry<ReadingEntry>> stored = new ArrayList<>();
   private long putAside;
   private long withdrawn;
 
-  CaptureReplay(Path file, Collector collector, TargetText targets) {
+  private CaptureReplay(
+      Path file, Collector collector, TargetText targets, MeterProfiles profiles) {
     this.file = file;
     this.collector = collector;
     this.targets = targets;
+    this.profiles = profiles;
   }
 
   /**
@@ -91,10 +94,15 @@ public final class CaptureReplay {
    * A replay into a collector.
    *
    * @param list what the collector asks for
+   * @param profiles that the capture may name
    */
   public static CaptureReplay of(
-      Path file, Collector collector, datumpeg.analysis.building.SetOut setOut, List<Wanted> list) {
-    return new CaptureReplay(file, collector, new TargetText(setOut, list));
+      Path file,
+      Collector collector,
+      datumpeg.analysis.building.SetOut setOut,
+      List<Wanted> list,
+      MeterProfiles profiles) {
+    return new CaptureReplay(file, collector, new TargetText(setOut, list), profiles);
   }
 
   /** Plays it to its end. */
@@ -124,7 +132,7 @@ public final class CaptureReplay {
         streams.computeIfAbsent(
             transfer.link(),
             name -> new MeterStream(profile(link == null ? null : link.profile())));
-    for (MeterStream.Message message : stream.accept(transfer.bytes())) {
+    for (MeterStream.Message message : stream.accept(transfer.bytes(), transfer.channel())) {
       if (message.decoded() instanceof Measured measured) {
         offer(
             new Delivered(
@@ -144,12 +152,12 @@ public final class CaptureReplay {
     }
   }
 
-  private static MeterProfile profile(@Nullable String identity) {
+  private MeterProfile profile(@Nullable String identity) {
     if (identity == null) {
       return MeterProfiles.GENERAL_TEXT_LINE;
     }
     int at = identity.indexOf('@');
-    MeterProfile profile = MeterProfiles.named(at < 0 ? identity : identity.substring(0, at));
+    MeterProfile profile = profiles.named(at < 0 ? identity : identity.substring(0, at));
     if (at >= 0 && !profile.identity().equals(identity)) {
       throw new InputException(
           "The capture was taken with the meter profile "

@@ -161,7 +161,8 @@ public final class LiveSession {
     if (link == null) {
       throw new IllegalStateException("bytes of a link nobody announced: " + received.link());
     }
-    for (MeterStream.Message message : link.stream().accept(received.chunk().bytes())) {
+    for (MeterStream.Message message :
+        link.stream().accept(received.chunk().bytes(), received.chunk().channel())) {
       if (message.decoded() instanceof Measured measured) {
         take(delivered(link, received.chunk(), message, measured));
       } else if (message.decoded() instanceof NotAReading other) {

@@ -2,13 +2,14 @@ package datumpeg.bridge.meter;
 
 import datumpeg.analysis.measuring.MeterAccuracy;
 import datumpeg.analysis.quantity.Dimension;
-import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.link.SerialSettings;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,8 +17,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id its name: letters, digits, hyphens
  * @param serial how its serial line is set up unless the link says otherwise
- * @param maximumLineBytes a longer line is dropped and counted
- * @param defaultUnit the unit of a line that names none
+ * @param language what its bytes are
  * @param sign whether values are taken as sent
  * @param angleZero what an angle of zero means
  * @param accuracy what the maker states, or null where the profile does not know the instrument
@@ -25,8 +25,7 @@ import org.jspecify.annotations.Nullable;
 public record MeterProfile(
     String id,
     SerialSettings serial,
-    int maximumLineBytes,
-    Unit defaultUnit,
+    MeterLanguage language,
     Sign sign,
     AngleZero angleZero,
     @Nullable MeterAccuracy accuracy) {
@@ -50,10 +49,6 @@ public record MeterProfile(
       throw new IllegalArgumentException(
           "a profile's id is 1 to 64 letters, digits or hyphens, found '" + id + "'");
     }
-    if (maximumLineBytes < 1) {
-      throw new IllegalArgumentException(
-          "the longest line must be at least 1 byte, found " + maximumLineBytes);
-    }
   }
 
   /**
@@ -69,21 +64,18 @@ public record MeterProfile(
 
   /** The profile as text, one property a line in a fixed order: equal profiles, equal text. */
   public String canonicalText() {
-    return String.join(
-        "\n",
-        "id = " + id,
-        "framing = text-line",
-        "decoding = general-text-line",
-        "baud = " + serial.baud(),
-        "data_bits = " + serial.dataBits(),
-        "parity = " + serial.parity().letter(),
-        "stop_bits = " + serial.stopBits().number(),
-        "maximum_line_bytes = " + maximumLineBytes,
-        "default_unit = " + defaultUnit.symbol(),
-        "sign = " + sign,
-        "angle_zero = " + angleZero,
-        "accuracy = " + accuracyText(),
-        "");
+    List<String> ofLanguage = language.canonicalLines();
+    List<String> lines = new ArrayList<>(List.of("id = " + id));
+    lines.addAll(ofLanguage.subList(0, 2));
+    lines.add("baud = " + serial.baud());
+    lines.add("data_bits = " + serial.dataBits());
+    lines.add("parity = " + serial.parity().letter());
+    lines.add("stop_bits = " + serial.stopBits().number());
+    lines.addAll(ofLanguage.subList(2, ofLanguage.size()));
+    lines.add("sign = " + sign);
+    lines.add("angle_zero = " + angleZero);
+    lines.add("accuracy = " + accuracyText());
+    return String.join("\n", lines) + "\n";
   }
 
   // Joined, not formatted: the identity must not depend on the digits of the machine's language.

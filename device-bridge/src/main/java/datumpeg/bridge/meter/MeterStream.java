@@ -6,9 +6,6 @@ import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
 import datumpeg.bridge.frame.Frame;
-import datumpeg.bridge.frame.GeneralTextLine;
-import datumpeg.bridge.frame.TextLineFramer;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -19,16 +16,14 @@ import java.util.Map;
  */
 public final class MeterStream {
   private final MeterProfile profile;
-  private final TextLineFramer framer;
-  private final GeneralTextLine decoding;
+  private final MessageReader messages;
   private final Map<Reason, Long> notReadingCounts = new EnumMap<>(Reason.class);
   private long readingCount;
   private long incompleteCount;
 
   public MeterStream(MeterProfile profile) {
     this.profile = profile;
-    this.framer = new TextLineFramer(profile.maximumLineBytes());
-    this.decoding = new GeneralTextLine(profile.defaultUnit());
+    this.messages = MessageReader.of(profile.language());
   }
 
   /**
@@ -43,15 +38,15 @@ public final class MeterStream {
     return profile;
   }
 
-  /** Takes the next bytes; returns the messages they complete, in order. */
-  public List<Message> accept(Bytes bytes) {
-    List<Message> messages = new ArrayList<>();
-    for (Frame frame : framer.accept(bytes)) {
-      Decoded decoded = decoding.decode(frame);
-      count(decoded);
-      messages.add(new Message(frame, decoded));
-    }
-    return messages;
+  /**
+   * Takes the next bytes; returns the messages they complete, in order.
+   *
+   * @param channel which of the link's channels they came on
+   */
+  public List<Message> accept(Bytes bytes, String channel) {
+    List<Message> complete = messages.accept(bytes, channel);
+    complete.forEach(message -> count(message.decoded()));
+    return complete;
   }
 
   private void count(Decoded decoded) {
@@ -64,7 +59,7 @@ public final class MeterStream {
 
   /** The link was lost: drops what was pending, counts it as incomplete if it was anything. */
   public Bytes lost() {
-    Bytes pending = framer.discardPending();
+    Bytes pending = messages.discardPending();
     if (!pending.isEmpty()) {
       incompleteCount++;
     }
@@ -73,7 +68,7 @@ public final class MeterStream {
 
   /** What came so far. */
   public Counts counts() {
-    return new Counts(readingCount, notReadingCounts, framer.overflowCount(), incompleteCount);
+    return new Counts(readingCount, notReadingCounts, messages.overflowCount(), incompleteCount);
   }
 
   /**

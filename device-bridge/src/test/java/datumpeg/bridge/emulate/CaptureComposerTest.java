@@ -56,7 +56,7 @@ class CaptureComposerTest {
           streams
               .computeIfAbsent(
                   transfer.link(), link -> new MeterStream(MeterProfiles.GENERAL_TEXT_LINE))
-              .accept(transfer.bytes())
+              .accept(transfer.bytes(), transfer.channel())
               .forEach(message -> addValue(told, message));
         }
         entry = reader.next();

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.emulate.EmulatedMeter.Chatter;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.meter.MeterStream;
 import java.nio.charset.StandardCharsets;
@@ -58,7 +59,7 @@ class EmulatedMeterTest {
     MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
     List<Double> read = new ArrayList<>();
     for (Bytes piece : meter.inPieces(meter.sendAll(sent))) {
-      for (MeterStream.Message message : stream.accept(piece)) {
+      for (MeterStream.Message message : stream.accept(piece, Chunk.ONLY_CHANNEL)) {
         if (message.decoded() instanceof Measured measured) {
           read.add(measured.siValue());
         }

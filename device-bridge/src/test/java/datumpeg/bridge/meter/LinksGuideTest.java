@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Frame;
@@ -49,7 +50,7 @@ class LinksGuideTest {
 
   @Test
   void everyExampleOfAnAcceptedLineIsAReading() {
-    GeneralTextLine decoding = new GeneralTextLine(MeterProfiles.GENERAL_TEXT_LINE.defaultUnit());
+    GeneralTextLine decoding = new GeneralTextLine(Unit.METRE);
     List<String> lines = quoted(between(guide, "| accepted | examples |\n|---|---|\n", "\n\n"));
     assertTrue(lines.size() >= 14, lines.toString());
     for (String line : lines) {
@@ -79,5 +80,14 @@ class LinksGuideTest {
   void theExampleOfALinkReads() {
     String link = between(guide, "path: `", "`");
     assertEquals(link, LinkAddress.parse(link).text());
+  }
+
+  @Test
+  void theExampleOfAProfileReads() {
+    MeterProfile profile =
+        ProfileFile.read(between(guide, "```toml\n", "```"), "docs/guide/links.md");
+    assertEquals("shed-tilt", profile.id());
+    assertEquals(4800, profile.serial().baud());
+    assertEquals(new MeterLanguage.TextLines(80, Unit.DEGREE), profile.language());
   }
 }

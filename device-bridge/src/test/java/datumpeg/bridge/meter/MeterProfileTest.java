@@ -3,13 +3,12 @@ package datumpeg.bridge.meter;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.measuring.MeterAccuracy;
 import datumpeg.analysis.quantity.Unit;
-import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.link.SerialSettings;
+import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterProfile.AngleZero;
 import datumpeg.bridge.meter.MeterProfile.Sign;
 import java.util.Locale;
@@ -20,7 +19,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 class MeterProfileTest {
 
   private static MeterProfile profile(String id, Sign sign, AngleZero zero) {
-    return new MeterProfile(id, SerialSettings.DEFAULT, 100, Unit.DEGREE, sign, zero, null);
+    return new MeterProfile(
+        id, SerialSettings.DEFAULT, new TextLines(100, Unit.DEGREE), sign, zero, null);
   }
 
   @Test
@@ -54,8 +54,7 @@ class MeterProfileTest {
         new MeterProfile(
             "a",
             SerialSettings.DEFAULT,
-            100,
-            Unit.DEGREE,
+            new TextLines(100, Unit.DEGREE),
             Sign.AS_SENT,
             AngleZero.PLUMB,
             new MeterAccuracy(0.001, 0.001, 0, 0.001));
@@ -82,14 +81,6 @@ class MeterProfileTest {
   void lengthsKnowNoPlumb() {
     Measured length = new Measured("5", Unit.METRE, 5);
     assertEquals(5, profile("a", Sign.AS_SENT, AngleZero.LEVEL).valueSi(length));
-  }
-
-  @Test
-  void aProfileThatIsNotKnownIsNamedWithThoseThatAre() {
-    assertEquals(MeterProfiles.GENERAL_TEXT_LINE, MeterProfiles.named("general-text-line"));
-    InputException refused =
-        assertThrows(InputException.class, () -> MeterProfiles.named("no-such"));
-    assertTrue(String.valueOf(refused.getMessage()).contains("known: general-text-line"));
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.Reason;
+import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.meter.MeterStream.Message;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
@@ -25,7 +26,8 @@ class MeterStreamTest {
   void readingsAreFoundBetweenGarbageAndEverythingIsCounted() {
     MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
     String garbage = "\u0000\u0007~@@\r\nBATT 80%\r\n> D\r\n1 2 3\r\n" + "x".repeat(5000) + "\r\n";
-    List<Message> messages = stream.accept(bytes(garbage + "5.25 m\r\n" + garbage + "-7 mm\r\n12"));
+    List<Message> messages =
+        stream.accept(bytes(garbage + "5.25 m\r\n" + garbage + "-7 mm\r\n12"), Chunk.ONLY_CHANNEL);
     List<Double> values =
         messages.stream()
             .map(Message::decoded)
@@ -46,9 +48,9 @@ class MeterStreamTest {
   @Property(tries = 300)
   void garbageBetweenLinesNeverChangesAReading(@ForAll byte[] garbage) {
     MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
-    stream.accept(Bytes.of(garbage));
-    stream.accept(bytes("\n"));
-    List<Message> messages = stream.accept(bytes("12.345 m\n"));
+    stream.accept(Bytes.of(garbage), Chunk.ONLY_CHANNEL);
+    stream.accept(bytes("\n"), Chunk.ONLY_CHANNEL);
+    List<Message> messages = stream.accept(bytes("12.345 m\n"), Chunk.ONLY_CHANNEL);
     assertEquals(12.345, assertInstanceOf(Measured.class, messages.get(0).decoded()).siValue());
   }
 }

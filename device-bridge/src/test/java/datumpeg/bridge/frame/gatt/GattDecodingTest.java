@@ -48,7 +48,7 @@ class GattDecodingTest {
     Measured single = assertInstanceOf(Measured.class, decode("14000127010000", "4A0C4041"));
     assertEquals("12.003", single.valueText());
     assertEquals(12.003, single.siValue(), 1e-12);
-    Measured twice = assertInstanceOf(Measured.class, decode("15000127010000", "A7C64B3789012840"));
+    Measured twice = assertInstanceOf(Measured.class, decode("15000127010000", "A8C64B3789012840"));
     assertEquals("12.003", twice.valueText());
     assertInstanceOf(NotAReading.class, decode("14000127010000", "0000C07F"));
     assertInstanceOf(NotAReading.class, decode("14000127010000", "0000807F"));

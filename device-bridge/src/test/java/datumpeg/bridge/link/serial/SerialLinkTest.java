@@ -111,7 +111,8 @@ class SerialLinkTest {
       for (int split = 1; split < lines.length(); split++) {
         for (String part : List.of(lines.substring(0, split), lines.substring(split))) {
           meterSends(part);
-          for (MeterStream.Message message : stream.accept(listener.awaitBytes(part.length()))) {
+          for (MeterStream.Message message :
+              stream.accept(listener.awaitBytes(part.length()), Chunk.ONLY_CHANNEL)) {
             values.add(assertInstanceOf(Measured.class, message.decoded()).siValue());
           }
         }
@@ -127,7 +128,8 @@ class SerialLinkTest {
     MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
     try (SerialLink link = SerialLink.open(address(), CLOCK, listener)) {
       meterSends("12.345 m\r\n9.87");
-      List<MeterStream.Message> messages = stream.accept(listener.awaitBytes(14));
+      List<MeterStream.Message> messages =
+          stream.accept(listener.awaitBytes(14), Chunk.ONLY_CHANNEL);
       assertEquals(1, messages.size());
       master.close();
       LinkLostException loss = assertInstanceOf(LinkLostException.class, listener.awaitEnd());

@@ -1,0 +1,94 @@
+package datumpeg.bridge.meter;
+
+import datumpeg.bridge.frame.Bytes;
+import datumpeg.bridge.frame.Decoded;
+import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.GeneralTextLine;
+import datumpeg.bridge.frame.TextLineFramer;
+import datumpeg.bridge.frame.gatt.GattDecoding;
+import datumpeg.bridge.frame.nmea.TransducerDecoding;
+import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
+import datumpeg.bridge.meter.MeterLanguage.TextLines;
+import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
+import datumpeg.bridge.meter.MeterStream.Message;
+import java.util.List;
+import java.util.function.Function;
+
+/** Cuts the bytes of one link into messages of one language and reads them. One thread. */
+sealed interface MessageReader {
+
+  List<Message> accept(Bytes bytes, String channel);
+
+  /** The link was lost: drops what was pending and returns it. */
+  Bytes discardPending();
+
+  /** How many messages were dropped because they were too long. */
+  long overflowCount();
+
+  static MessageReader of(MeterLanguage language) {
+    if (language instanceof TextLines text) {
+      return new Lines(text.maximumLineBytes(), new GeneralTextLine(text.defaultUnit())::decode);
+    }
+    if (language instanceof TransducerSentences sentences) {
+      return new Lines(
+          sentences.maximumLineBytes(), new TransducerDecoding(sentences.transducer())::decode);
+    }
+    return new Values((CharacteristicValues) language);
+  }
+
+  /** Lines of text, wherever the bytes happen to be cut. */
+  final class Lines implements MessageReader {
+    private final TextLineFramer framer;
+    private final Function<Frame, Decoded> decoding;
+
+    Lines(int maximumLineBytes, Function<Frame, Decoded> decoding) {
+      this.framer = new TextLineFramer(maximumLineBytes);
+      this.decoding = decoding;
+    }
+
+    @Override
+    public List<Message> accept(Bytes bytes, String channel) {
+      return framer.accept(bytes).stream()
+          .map(frame -> new Message(frame, decoding.apply(frame)))
+          .toList();
+    }
+
+    @Override
+    public Bytes discardPending() {
+      return framer.discardPending();
+    }
+
+    @Override
+    public long overflowCount() {
+      return framer.overflowCount();
+    }
+  }
+
+  /** One value a notification; what other characteristics say is not for this profile. */
+  final class Values implements MessageReader {
+    private final String characteristic;
+    private final GattDecoding decoding;
+
+    Values(CharacteristicValues language) {
+      this.characteristic = language.characteristic();
+      this.decoding = new GattDecoding(language.format(), language.offset());
+    }
+
+    @Override
+    public List<Message> accept(Bytes bytes, String channel) {
+      return channel.equals(characteristic)
+          ? List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)))
+          : List.of();
+    }
+
+    @Override
+    public Bytes discardPending() {
+      return Bytes.empty();
+    }
+
+    @Override
+    public long overflowCount() {
+      return 0;
+    }
+  }
+}
