@@ -6,6 +6,11 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.slip.SlipFindings;
+import datumpeg.analysis.slip.SlipNetwork;
+import datumpeg.analysis.slip.SlipOptions;
+import datumpeg.analysis.slip.SlipReading;
+import datumpeg.analysis.slip.SlipSearch;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -16,6 +21,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The words for readings that contradict each other. Nothing is dropped or corrected. */
 public final class SlipNotes {
+  /** So many slips are told in a note; more do not help to find the wrong reading. */
+  private static final int TOLD = 2;
+
   private SlipNotes() {}
 
   /** One target read several times, with values that cannot all be right. */
@@ -38,8 +46,72 @@ public final class SlipNotes {
         readings.stream().map(Reading::id).sorted().toList());
   }
 
-  /** A network whose observations do not fit together, with what can be said of where. */
-  public static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
+  /**
+   * A network whose observations do not fit together: where the slip is, which slips would explain
+   * it, best first, and what to read next.
+   */
+  public static Optional<Note> ofNetwork(
+      String name, SlipNetwork network, Fit fit, List<Reading> readings) {
+    Optional<Note> note = ofNetwork(name, fit, readings);
+    if (note.isEmpty()) {
+      return note;
+    }
+    SlipFindings found = searched(network, readings);
+    List<String> ids = note.get().readingIds();
+    if (ids.isEmpty() && found.located()) {
+      ids = found.suspicions().get(0).readingIds().stream().sorted().toList();
+    }
+    return Optional.of(new Note(note.get().kind(), note.get().text() + explained(found), ids));
+  }
+
+  /** A network that a slip has bent so far that nothing near the drawing fits it. */
+  public static Optional<Note> ofUnsettled(
+      String name, SlipNetwork network, List<Reading> readings) {
+    SlipFindings found = searched(network, readings);
+    return found.state() != SlipFindings.State.EXPLAINED
+        ? Optional.empty()
+        : Optional.of(
+            new Note(
+                Note.Kind.SLIP_SUSPECTED,
+                "No figure near the drawing fits the readings of "
+                    + name
+                    + ". Nothing was dropped."
+                    + explained(found),
+                found.leading().stream()
+                    .flatMap(suspicion -> suspicion.readingIds().stream())
+                    .distinct()
+                    .sorted()
+                    .toList()));
+  }
+
+  private static SlipFindings searched(SlipNetwork network, List<Reading> readings) {
+    return SlipSearch.search(
+        network, readings.stream().map(SlipReading::of).toList(), SlipOptions.USUAL);
+  }
+
+  /** The first suspicions, counted, and the reading that would tell them apart. */
+  private static String explained(SlipFindings found) {
+    if (found.state() != SlipFindings.State.EXPLAINED) {
+      return "";
+    }
+    StringBuilder text = new StringBuilder(" What would explain it, best first:");
+    int told = Math.min(TOLD, found.suspicions().size());
+    for (int i = 0; i < told; i++) {
+      text.append(' ').append(i + 1).append(". ").append(found.suspicions().get(i).words());
+    }
+    if (found.inseparable() > told) {
+      text.append(" And ")
+          .append(found.inseparable() - told)
+          .append(" more that explain it as well.");
+    }
+    found
+        .next()
+        .ifPresent(
+            next -> text.append(' ').append(next.words()).append(": it helps to tell which."));
+    return text.toString();
+  }
+
+  private static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
     boolean agrees = fit.test().map(test -> test.agrees(DirectValues.SIGNIFICANCE)).orElse(true);
     if (agrees) {
       return Optional.empty();

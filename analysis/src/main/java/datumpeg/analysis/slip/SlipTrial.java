@@ -21,6 +21,11 @@ final class SlipTrial {
   /** Standard deviation of an offset that may be anything, in metres or radians. */
   private static final double ANYTHING = 100;
 
+  /**
+   * A shared offset that exceeds the independent parts by more than this drowns them in rounding.
+   */
+  private static final double MOST_RATIO = 3e5;
+
   /** Slip statistics correlated beyond this are one test. */
   private static final double ONE_TEST = 1 - 1e-6;
 
@@ -107,7 +112,7 @@ final class SlipTrial {
   }
 
   private Optional<Suspicion> offset(Slip.Offset slip, Fit fit, GlobalTest after) {
-    double offset = ANYTHING * fit.commonEffect(OFFSET).value();
+    double offset = offset(slip, fit);
     boolean edge =
         !slip.readings().get(0).isTilt()
             && Math.abs(offset) >= options.leastEdgeMetres()
@@ -125,6 +130,24 @@ final class SlipTrial {
             after.squareSum(),
             OptionalDouble.of(offset),
             OptionalDouble.of(1 / Math.sqrt(effects.product(direction, direction)))));
+  }
+
+  /** Reading less truth. */
+  private double offset(Slip.Offset slip, Fit fit) {
+    SlipReading first = slip.readings().get(0);
+    return slip.readings().size() == 1
+        ? -first.sign() * fit.observation(first.id()).residual()
+        : anything(slip) * fit.commonEffect(OFFSET).value();
+  }
+
+  private double anything(Slip slip) {
+    double least =
+        observations.stream()
+            .filter(o -> slip.readings().stream().anyMatch(r -> r.id().equals(o.id())))
+            .mapToDouble(Observation::independentStandardUncertainty)
+            .min()
+            .orElse(1);
+    return Math.min(ANYTHING, MOST_RATIO * least);
   }
 
   private Suspicion suspicion(
@@ -151,9 +174,12 @@ final class SlipTrial {
     return changed;
   }
 
-  private static Observation changed(Observation observation, SlipReading reading, Slip slip) {
+  /** One reading of unknown offset says nothing; several still say something of each other. */
+  private Observation changed(Observation observation, SlipReading reading, Slip slip) {
     if (slip.hasUnknownOffset()) {
-      return observation.withCommonPart(new CommonPart(OFFSET, reading.sign() * ANYTHING));
+      return slip.readings().size() == 1
+          ? Observation.independent(observation.id(), observation.observed(), ANYTHING)
+          : observation.withCommonPart(new CommonPart(OFFSET, reading.sign() * anything(slip)));
     }
     double instead = slip.instead().getOrDefault(reading.id(), reading.value());
     int turn = slip.turnsTheMeter() ? -1 : 1;

@@ -86,7 +86,7 @@ public record Suspicion(
 
   private String fits() {
     String falls =
-        "v'Pv falls from "
+        "the misfit v'Pv falls from "
             + LengthDisplay.decimal(squareSumBefore, 1)
             + " to "
             + LengthDisplay.decimal(squareSum, 1);

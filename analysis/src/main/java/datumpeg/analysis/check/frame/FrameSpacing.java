@@ -16,6 +16,7 @@ import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,7 +56,7 @@ public final class FrameSpacing implements Check {
             rows.computeIfAbsent(FrameRow.of(reading.target().first()), row -> new ArrayList<>())
                 .add(reading));
     rows.replaceAll((row, readings) -> stage.current(readings));
-    AdjustedLine line = adjust(rows, stage);
+    AdjustedLine line = network(rows, stage).adjust();
     List<Outcome> found = new ArrayList<>();
     rows.forEach((row, readings) -> found.addAll(spacings(row, line, stage.evidence(readings))));
     found.addAll(matches(rows, line, stage));
@@ -69,7 +70,7 @@ public final class FrameSpacing implements Check {
         List.of(Network.of("the rows of frames", line.fit(), used)));
   }
 
-  private AdjustedLine adjust(Map<FrameRow, List<Reading>> rows, StageReadings stage) {
+  private LineNetwork network(Map<FrameRow, List<Reading>> rows, StageReadings stage) {
     List<String> stations = new ArrayList<>();
     List<LineDifference> differences = new ArrayList<>();
     rows.forEach(
@@ -77,7 +78,7 @@ public final class FrameSpacing implements Check {
           setOut.portalFrameNumbers().forEach(number -> stations.add(row.station(number)));
           readings.forEach(reading -> differences.add(difference(row, reading, stage)));
         });
-    return new LineNetwork(stations, differences).adjust();
+    return new LineNetwork(stations, differences);
   }
 
   private LineDifference difference(FrameRow row, Reading reading, StageReadings stage) {
@@ -174,14 +175,17 @@ public final class FrameSpacing implements Check {
       Map<FrameRow, List<Reading>> rows, AdjustedLine all, StageReadings stage) {
     List<Note> notes = new ArrayList<>();
     rows.forEach(
-        (row, readings) ->
-            SlipNotes.ofNetwork(
-                    row.side().isEmpty()
-                        ? "the apexes"
-                        : "the " + row.feature() + "s of side " + row.side(),
-                    rows.size() == 1 ? all.fit() : adjust(Map.of(row, readings), stage).fit(),
-                    readings)
-                .ifPresent(notes::add));
+        (row, readings) -> {
+          LineNetwork network = network(Map.of(row, readings), stage);
+          SlipNotes.ofNetwork(
+                  row.side().isEmpty()
+                      ? "the apexes"
+                      : "the " + row.feature() + "s of side " + row.side(),
+                  SlipNetworks.of(network),
+                  rows.size() == 1 ? all.fit() : network.adjust().fit(),
+                  readings)
+              .ifPresent(notes::add);
+        });
     return notes;
   }
 }

@@ -27,6 +27,7 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Packing;
+import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -59,7 +60,8 @@ public final class SlabLevel implements Check {
     if (used.isEmpty()) {
       return CheckResult.of(List.of(), List.of(), List.of());
     }
-    Adjustment<AdjustedLevels> adjustment = network(used, stage).adjust();
+    LevelNetwork network = network(used, stage);
+    Adjustment<AdjustedLevels> adjustment = network.adjust();
     List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Undetermined<AdjustedLevels> undetermined) {
       notes.add(new Note(Note.Kind.UNDETERMINED, undetermined.reason(), List.of()));
@@ -69,7 +71,8 @@ public final class SlabLevel implements Check {
       return CheckResult.of(List.of(), notes, all);
     }
     AdjustedLevels levels = available.get();
-    SlipNotes.ofNetwork("the levels", levels.fit(), used).ifPresent(notes::add);
+    SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used)
+        .ifPresent(notes::add);
     List<Outcome> found = new ArrayList<>();
     List<String> slab = named(levels, "slab");
     List<String> seats = named(levels, "seat");

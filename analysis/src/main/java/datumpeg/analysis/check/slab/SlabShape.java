@@ -27,6 +27,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
@@ -68,7 +69,8 @@ public final class SlabShape implements Check {
     List<Note> notes = new ArrayList<>();
     List<Outcome> found = new ArrayList<>();
     DirectValues direct = DirectValues.of(used, stage).orElseThrow();
-    Adjustment<AdjustedPlan> adjustment = network(used, stage).adjust();
+    DistanceNetwork network = network(used, stage);
+    Adjustment<AdjustedPlan> adjustment = network.adjust();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
     List<Network> networks = new ArrayList<>();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
@@ -78,12 +80,14 @@ public final class SlabShape implements Check {
       found.addAll(squareness(plan, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
       networks.add(Network.of("the slab", plan.fit(), used));
-      SlipNotes.ofNetwork("the slab", plan.fit(), used).ifPresent(notes::add);
+      SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used)
+          .ifPresent(notes::add);
       notes.addAll(uncheckedNote(plan));
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       found.addAll(sizesAsObserved(direct, stage));
       found.addAll(diagonals(direct, stage));
+      SlipNotes.ofUnsettled("the slab", SlipNetworks.of(network), used).ifPresent(notes::add);
       notes.add(undeterminedNote(undetermined, used));
       notes.addAll(direct.notes());
     }
