@@ -202,6 +202,9 @@ final class PlantedSlips {
       BiFunction<SlipReading, SplittableRandom, SlipReading> slip) {
     List<SlipReading> readings = distances(new NormalDraws(seed), 1);
     int at = random.nextInt(readings.size());
+    while (DigitSwaps.of(DigitSwaps.written(readings.get(at))).isEmpty()) {
+      at = (at + 1) % readings.size(); // such as 9.000, in which nothing can be transposed
+    }
     readings.set(at, slip.apply(readings.get(at), random));
     return slabWith(readings, kind, List.of(readings.get(at).id()));
   }
