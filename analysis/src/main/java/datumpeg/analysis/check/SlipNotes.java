@@ -7,10 +7,12 @@ import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.slip.SlipFindings;
+import datumpeg.analysis.slip.SlipKind;
 import datumpeg.analysis.slip.SlipNetwork;
 import datumpeg.analysis.slip.SlipOptions;
 import datumpeg.analysis.slip.SlipReading;
 import datumpeg.analysis.slip.SlipSearch;
+import datumpeg.analysis.slip.Suspicion;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -61,7 +63,7 @@ public final class SlipNotes {
     if (ids.isEmpty() && found.located()) {
       ids = found.suspicions().get(0).readingIds().stream().sorted().toList();
     }
-    return Optional.of(new Note(note.get().kind(), note.get().text() + explained(found), ids));
+    return Optional.of(new Note(note.get().kind(), note.get().text() + explained(found, ids), ids));
   }
 
   /** A network that a slip has bent so far that nothing near the drawing fits it. */
@@ -76,7 +78,7 @@ public final class SlipNotes {
                 "No figure near the drawing fits the readings of "
                     + name
                     + ". Nothing was dropped."
-                    + explained(found),
+                    + explained(found, List.of()),
                 found.leading().stream()
                     .flatMap(suspicion -> suspicion.readingIds().stream())
                     .distinct()
@@ -89,20 +91,25 @@ public final class SlipNotes {
         network, readings.stream().map(SlipReading::of).toList(), SlipOptions.USUAL);
   }
 
-  /** The first suspicions, counted, and the reading that would tell them apart. */
-  private static String explained(SlipFindings found) {
-    if (found.state() != SlipFindings.State.EXPLAINED) {
+  /**
+   * The first suspicions, counted, and the reading that would tell them apart. That a reading named
+   * already is wrong by some amount is not told twice.
+   */
+  private static String explained(SlipFindings found, List<String> named) {
+    List<Suspicion> leading =
+        found.leading().stream()
+            .filter(s -> s.slip().kind() != SlipKind.SIZE_UNKNOWN || !named.equals(s.readingIds()))
+            .toList();
+    if (leading.isEmpty()) {
       return "";
     }
     StringBuilder text = new StringBuilder(" What would explain it, best first:");
-    int told = Math.min(TOLD, found.suspicions().size());
+    int told = Math.min(TOLD, leading.size());
     for (int i = 0; i < told; i++) {
-      text.append(' ').append(i + 1).append(". ").append(found.suspicions().get(i).words());
+      text.append(' ').append(i + 1).append(". ").append(leading.get(i).words());
     }
-    if (found.inseparable() > told) {
-      text.append(" And ")
-          .append(found.inseparable() - told)
-          .append(" more that explain it as well.");
+    if (leading.size() > told) {
+      text.append(" And ").append(leading.size() - told).append(" more that explain it as well.");
     }
     found
         .next()
