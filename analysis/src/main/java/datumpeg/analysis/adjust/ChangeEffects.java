@@ -31,13 +31,13 @@ public final class ChangeEffects {
   static ChangeEffects of(
       List<AdjustedObservation> observations,
       DMatrixRMaj slipWeights,
-      DMatrixRMaj weightedResiduals,
+      double[] weightedResiduals,
       double squareSum) {
     Map<String, Integer> positions = new HashMap<>();
     double[] pulls = new double[observations.size()];
     for (int i = 0; i < pulls.length; i++) {
       positions.put(observations.get(i).observation().id(), i);
-      pulls[i] = -weightedResiduals.get(i, 0);
+      pulls[i] = -weightedResiduals[i];
     }
     return new ChangeEffects(positions, slipWeights, pulls, squareSum);
   }

@@ -1,12 +1,9 @@
 package datumpeg.analysis.adjust;
 
-import static datumpeg.analysis.adjust.ObservationCovariance.product;
-import static datumpeg.analysis.adjust.ObservationCovariance.productTransposed;
-import static datumpeg.analysis.adjust.ObservationCovariance.transposedProduct;
-
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -17,87 +14,100 @@ import org.ejml.dense.row.CommonOps_DDRM;
  */
 public final class Fit {
   private final JointEstimate parameters;
-  private final List<AdjustedObservation> observations;
-  private final int degreesOfFreedom;
+  private final double[] sharedErrors;
+  private final List<String> groups;
+  private final DMatrixRMaj root;
   private final double squareSum;
   private final ResidualStatistics statistics;
-  private final ObservationCovariance covariance;
 
   private Fit(
       JointEstimate parameters,
-      int degreesOfFreedom,
+      double[] sharedErrors,
+      List<String> groups,
+      DMatrixRMaj root,
       double squareSum,
-      ResidualStatistics statistics,
-      ObservationCovariance covariance) {
+      ResidualStatistics statistics) {
     this.parameters = parameters;
-    this.observations = statistics.observations();
-    this.degreesOfFreedom = degreesOfFreedom;
+    this.sharedErrors = sharedErrors;
+    this.groups = groups;
+    this.root = root;
     this.squareSum = squareSum;
     this.statistics = statistics;
-    this.covariance = covariance;
   }
 
   /**
    * Assembles a solution.
    *
-   * @param orthogonal n×u, spans the whitened design
-   * @param whitenedResiduals n×1
+   * @param orthogonal (n+g)×(u+g), spans the weighted system
+   * @param root T, (u+g)×(u+g): T T' is the covariance of unknowns and shared errors
    */
   static Fit of(
-      LinearModel model,
-      ObservationCovariance covariance,
-      DMatrixRMaj unknowns,
-      DMatrixRMaj unknownsCovariance,
-      DMatrixRMaj orthogonal,
-      DMatrixRMaj whitenedResiduals) {
-    int n = orthogonal.numRows;
-    DMatrixRMaj projector = CommonOps_DDRM.identity(n);
-    CommonOps_DDRM.subtractEquals(projector, productTransposed(orthogonal, orthogonal));
-    DMatrixRMaj inverse = covariance.inverseFactor();
-    ResidualStatistics statistics =
+      LinearModel model, AugmentedSystem system, DMatrixRMaj orthogonal, DMatrixRMaj root) {
+    int u = system.unknowns();
+    int size = system.size();
+    double[] right = system.weightedReduced();
+    double[] fitted = new double[size];
+    double[] residuals = new double[right.length];
+    double[] solution = new double[size];
+    for (int i = 0; i < right.length; i++) {
+      for (int k = 0; k < size; k++) {
+        fitted[k] += orthogonal.get(i, k) * right[i];
+      }
+    }
+    double squareSum = 0;
+    for (int i = 0; i < right.length; i++) {
+      residuals[i] = rowTimes(orthogonal, i, fitted) - right[i];
+      squareSum += residuals[i] * residuals[i];
+    }
+    for (int k = 0; k < size; k++) {
+      solution[k] = rowTimes(root, k, fitted);
+    }
+    DMatrixRMaj top = new DMatrixRMaj(u, size);
+    System.arraycopy(root.data, 0, top.data, 0, top.data.length);
+    double[] unknowns = new double[u];
+    double[] shared = new double[size - u];
+    System.arraycopy(solution, 0, unknowns, 0, u);
+    System.arraycopy(solution, u, shared, 0, shared.length);
+    return new Fit(
+        JointEstimate.of(model.unknowns(), unknowns, covariance(top)),
+        shared,
+        system.groups(),
+        root,
+        squareSum,
         ResidualStatistics.of(
             model.observations(),
-            product(covariance.factor(), whitenedResiduals),
-            product(product(covariance.factor(), projector), transposed(covariance.factor())),
-            transposedProduct(inverse, whitenedResiduals),
-            product(transposedProduct(inverse, projector), inverse),
-            transposedProduct(inverse, inverse));
-    double squareSum = transposedProduct(whitenedResiduals, whitenedResiduals).get(0, 0);
-    return new Fit(
-        JointEstimate.of(model.unknowns(), unknowns.data.clone(), rows(unknownsCovariance)),
-        n - orthogonal.numCols,
-        squareSum,
-        statistics,
-        covariance);
+            system,
+            orthogonal,
+            system.unknownsTimes(top),
+            residuals,
+            solution));
+  }
+
+  private static double rowTimes(DMatrixRMaj matrix, int row, double[] vector) {
+    double sum = 0;
+    for (int k = 0; k < vector.length; k++) {
+      sum += matrix.data[row * matrix.numCols + k] * vector[k];
+    }
+    return sum;
+  }
+
+  private static double[][] covariance(DMatrixRMaj top) {
+    int u = top.numRows;
+    DMatrixRMaj product = new DMatrixRMaj(u, u);
+    if (top.numCols > 0) {
+      CommonOps_DDRM.multTransB(top, top, product);
+    }
+    double[][] rows = new double[u][u];
+    for (int i = 0; i < u; i++) {
+      System.arraycopy(product.data, i * u, rows[i], 0, u);
+    }
+    return rows;
   }
 
   /** The same fit, its unknowns given as values instead of corrections to approximate values. */
   Fit withValues(double[] values) {
-    List<String> names = parameters.names();
-    double[][] matrix = new double[values.length][values.length];
-    for (int i = 0; i < values.length; i++) {
-      for (int j = 0; j < values.length; j++) {
-        matrix[i][j] = parameters.covariance(names.get(i), names.get(j));
-      }
-    }
     return new Fit(
-        JointEstimate.of(names, values, matrix),
-        degreesOfFreedom,
-        squareSum,
-        statistics,
-        covariance);
-  }
-
-  private static DMatrixRMaj transposed(DMatrixRMaj matrix) {
-    return CommonOps_DDRM.transpose(matrix, null);
-  }
-
-  private static double[][] rows(DMatrixRMaj matrix) {
-    double[][] rows = new double[matrix.numRows][matrix.numCols];
-    for (int i = 0; i < rows.length; i++) {
-      System.arraycopy(matrix.data, i * matrix.numCols, rows[i], 0, matrix.numCols);
-    }
-    return rows;
+        parameters.withValues(values), sharedErrors, groups, root, squareSum, statistics);
   }
 
   /**
@@ -110,24 +120,24 @@ public final class Fit {
 
   /** The observations in the order given. */
   public List<AdjustedObservation> observations() {
-    return observations;
+    return statistics.observations();
   }
 
   /** One observation. */
   public AdjustedObservation observation(String id) {
-    return observations.get(statistics.position(id));
+    return observations().get(statistics.position(id));
   }
 
   /** Observations less unknowns. */
   public int degreesOfFreedom() {
-    return degreesOfFreedom;
+    return observations().size() - parameters.names().size();
   }
 
   /** The test of all observations together; absent without redundancy. */
   public Optional<GlobalTest> test() {
-    return degreesOfFreedom == 0
+    return degreesOfFreedom() == 0
         ? Optional.empty()
-        : Optional.of(new GlobalTest(squareSum, degreesOfFreedom));
+        : Optional.of(new GlobalTest(squareSum, degreesOfFreedom()));
   }
 
   /** Covariance of two residuals. */
@@ -146,18 +156,62 @@ public final class Fit {
   }
 
   /**
-   * What the observations say of a shared error, in its standard deviations: the best linear
-   * prediction c'P(l - A x) with its error variance 1 - c'P Qv P c (C. R. Rao, Linear statistical
+   * What the observations say of a shared error, in its standard deviations: its best linear
+   * prediction c'P(l - A x) with the error variance 1 - c'P Qv P c (C. R. Rao, Linear statistical
    * inference, 4a.11, recalled). Value 0 and uncertainty 1 mean they say nothing.
    *
    * @throws IllegalArgumentException if no observation names the group
    */
   public Estimate commonEffect(String group) {
-    int g = covariance.groups().indexOf(group);
+    int g = groups.indexOf(group);
     if (g < 0) {
       throw new IllegalArgumentException(
-          "shared error: no observation names " + group + "; named are " + covariance.groups());
+          "shared error: no observation names " + group + "; named are " + groups);
     }
-    return statistics.predicted(CommonOps_DDRM.extractColumn(covariance.effects(), g, null));
+    int row = parameters.names().size() + g;
+    double variance = 0;
+    for (int k = 0; k < root.numCols; k++) {
+      variance += root.get(row, k) * root.get(row, k);
+    }
+    return new Estimate(sharedErrors[g], Math.sqrt(variance));
+  }
+
+  /**
+   * What one more observation would do, whatever it reads: the gains k by which the covariance of
+   * the unknowns falls, C - k k' (R. L. Plackett, Some theorems in least squares, 1950, recalled).
+   * It may share errors with those taken.
+   *
+   * @param coefficients of the unknowns in the new observation
+   * @param accuracy of the new observation; its value plays no part
+   * @return k by the order of the unknowns
+   */
+  double[] gain(Map<String, Double> coefficients, Observation accuracy) {
+    double[] seen = new double[root.numCols];
+    coefficients.forEach(
+        (unknown, coefficient) -> addRow(seen, parameters.names().indexOf(unknown), coefficient));
+    double variance =
+        accuracy.independentStandardUncertainty() * accuracy.independentStandardUncertainty();
+    for (CommonPart part : accuracy.commonParts()) {
+      int g = groups.indexOf(part.group());
+      if (g < 0) {
+        variance += part.effect() * part.effect();
+      } else {
+        addRow(seen, parameters.names().size() + g, part.effect());
+      }
+    }
+    for (double value : seen) {
+      variance += value * value;
+    }
+    double[] gain = new double[parameters.names().size()];
+    for (int j = 0; j < gain.length; j++) {
+      gain[j] = rowTimes(root, j, seen) / Math.sqrt(variance);
+    }
+    return gain;
+  }
+
+  private void addRow(double[] sum, int row, double factor) {
+    for (int k = 0; k < sum.length; k++) {
+      sum[k] += factor * root.data[row * root.numCols + k];
+    }
   }
 }

@@ -1,10 +1,7 @@
 package datumpeg.analysis.adjust;
 
-import static datumpeg.analysis.adjust.ObservationCovariance.product;
-import static datumpeg.analysis.adjust.ObservationCovariance.productTransposed;
-import static datumpeg.analysis.adjust.ObservationCovariance.transposedProduct;
-
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
@@ -15,43 +12,58 @@ import org.ejml.dense.row.decomposition.qr.QRColPivDecompositionHouseholderColum
  * Generalised linear least squares: the unknowns x that make v'Pv least, with v = A x - l and P the
  * inverse of the observations' full covariance.
  *
- * <p>Route: the covariance's Cholesky factor whitens A and l; columns are scaled to length 1; a QR
- * decomposition with column pivoting shows the rank and solves (G. H. Golub and C. F. Van Loan,
- * Matrix computations, 5.3 and 5.4, recalled). The covariance of the result is not scaled by the
- * variance factor: the stated accuracy of the meter stands until the test rejects it.
+ * <p>Route: shared errors become unknowns observed as 0 ± 1 ({@link AugmentedSystem}); rows are
+ * weighted and columns scaled to length 1; a QR decomposition with column pivoting solves (G. H.
+ * Golub and C. F. Van Loan, Matrix computations, 5.3 and 5.4, recalled). The covariance of the
+ * result is not scaled by the variance factor: the stated accuracy of the meter stands until the
+ * test rejects it.
  */
 public final class LeastSquares {
   private LeastSquares() {}
 
   /** Adjusts; never fails for want of observations, but says what stays undetermined. */
   public static Adjustment<Fit> adjust(LinearModel model) {
-    DMatrixRMaj design = model.design();
-    int u = design.numCols;
-    if (u > 0 && rank(design) < u) {
-      return undetermined(model, design);
+    AugmentedSystem system = AugmentedSystem.of(model);
+    if (!determined(model, system)) {
+      return undetermined(model, model.design());
     }
-    ObservationCovariance covariance = ObservationCovariance.of(model.observations());
-    DMatrixRMaj orthogonal = new DMatrixRMaj(design.numRows, u);
-    DMatrixRMaj root = new DMatrixRMaj(u, u);
-    if (u > 0) {
-      DMatrixRMaj whitened = covariance.whitened(design);
-      double[] scales = scaleColumns(whitened);
-      QRColPivDecompositionHouseholderColumn_DDRM qr = decomposed(whitened);
+    DMatrixRMaj weighted = system.weighted();
+    DMatrixRMaj orthogonal = new DMatrixRMaj(weighted.numRows, system.size());
+    DMatrixRMaj root = new DMatrixRMaj(system.size(), system.size());
+    if (system.size() > 0) {
+      double[] scales = scaleColumns(weighted);
+      QRColPivDecompositionHouseholderColumn_DDRM qr = decomposed(weighted);
       orthogonal = qr.getQ(null, true);
       root = rootOfCovariance(qr, scales);
     }
-    DMatrixRMaj reduced = covariance.whitened(model.reducedObservations());
-    DMatrixRMaj fitted = transposedProduct(orthogonal, reduced);
-    DMatrixRMaj residuals = product(orthogonal, fitted);
-    CommonOps_DDRM.subtractEquals(residuals, reduced);
-    return new Adjusted<>(
-        Fit.of(
-            model,
-            covariance,
-            product(root, fitted),
-            productTransposed(root, root),
-            orthogonal,
-            residuals));
+    return new Adjusted<>(Fit.of(model, system, orthogonal, root));
+  }
+
+  /**
+   * The unknowns only, for an iteration that is not at its end; empty if they are not determined.
+   */
+  static Optional<double[]> solve(LinearModel model) {
+    AugmentedSystem system = AugmentedSystem.of(model);
+    if (!determined(model, system)) {
+      return Optional.empty();
+    }
+    Optional<double[]> quick =
+        PositiveSystem.of(system.normalMatrix())
+            .map(normal -> normal.solve(system.normalRight()))
+            .map(solution -> Arrays.copyOf(solution, system.unknowns()));
+    return quick.isPresent()
+        ? quick
+        : adjust(model)
+            .complete()
+            .map(Fit::parameters)
+            .map(found -> model.unknowns().stream().mapToDouble(found::value).toArray());
+  }
+
+  /** Weights, however far apart, do not make an unknown undetermined: the design alone counts. */
+  private static boolean determined(LinearModel model, AugmentedSystem system) {
+    return system.observations() >= system.unknowns()
+        && (PositiveSystem.of(system.unweightedNormalMatrix()).isPresent()
+            || rank(model.design()) == system.unknowns());
   }
 
   private static QRColPivDecompositionHouseholderColumn_DDRM decomposed(DMatrixRMaj matrix) {
@@ -79,13 +91,8 @@ public final class LeastSquares {
     return scales;
   }
 
-  /** Rank of the design itself: weights, however far apart, do not make an unknown undetermined. */
-  private static int rank(DMatrixRMaj design) {
-    int u = design.numCols;
-    if (design.numRows < u) {
-      return 0;
-    }
-    DMatrixRMaj scaled = design.copy();
+  private static int rank(DMatrixRMaj scaled) {
+    int u = scaled.numCols;
     scaleColumns(scaled);
     DMatrixRMaj triangle = decomposed(scaled).getR(null, true);
     double largest = Math.abs(triangle.get(0, 0));
@@ -99,13 +106,13 @@ public final class LeastSquares {
   /** T = S P R^-1, so that the covariance of the unknowns is T T' and x = T Q'l. */
   private static DMatrixRMaj rootOfCovariance(
       QRColPivDecompositionHouseholderColumn_DDRM qr, double[] scales) {
-    int u = scales.length;
-    DMatrixRMaj inverse = new DMatrixRMaj(u, u);
+    int size = scales.length;
+    DMatrixRMaj inverse = new DMatrixRMaj(size, size);
     CommonOps_DDRM.invert(qr.getR(null, true), inverse);
-    DMatrixRMaj root = new DMatrixRMaj(u, u);
+    DMatrixRMaj root = new DMatrixRMaj(size, size);
     int[] pivots = qr.getColPivots();
-    for (int k = 0; k < u; k++) {
-      for (int j = 0; j < u; j++) {
+    for (int k = 0; k < size; k++) {
+      for (int j = 0; j < size; j++) {
         root.set(pivots[k], j, inverse.get(k, j) * scales[pivots[k]]);
       }
     }

@@ -4,8 +4,10 @@ import static datumpeg.analysis.adjust.Door.requireDistinct;
 import static datumpeg.analysis.adjust.Door.requireKnown;
 
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.ejml.data.DMatrixRMaj;
 
 /**
@@ -20,9 +22,10 @@ public record LinearModel(List<String> unknowns, List<ObservationEquation> equat
     equations = List.copyOf(equations);
     requireDistinct("unknowns", unknowns);
     requireDistinct("observations", equations.stream().map(e -> e.observation().id()).toList());
+    Set<String> known = new LinkedHashSet<>(unknowns);
     for (ObservationEquation equation : equations) {
       for (String unknown : equation.coefficients().keySet()) {
-        requireKnown("observation " + equation.observation().id(), unknown, unknowns);
+        requireKnown("observation " + equation.observation().id(), unknown, known);
       }
     }
   }
@@ -45,15 +48,5 @@ public record LinearModel(List<String> unknowns, List<ObservationEquation> equat
       }
     }
     return design;
-  }
-
-  /** Observed minus constant, n×1. */
-  DMatrixRMaj reducedObservations() {
-    DMatrixRMaj reduced = new DMatrixRMaj(equations.size(), 1);
-    for (int row = 0; row < equations.size(); row++) {
-      ObservationEquation equation = equations.get(row);
-      reduced.set(row, 0, equation.observation().observed() - equation.constant());
-    }
-    return reduced;
   }
 }

@@ -1,10 +1,7 @@
 package datumpeg.analysis.adjust;
 
-import static datumpeg.analysis.adjust.ObservationCovariance.transposedProduct;
-
 import java.util.List;
 import java.util.Optional;
-import org.ejml.data.DMatrixRMaj;
 
 /** Gauss-Newton with step halving: linearise, adjust, move, until nothing moves. */
 final class PlanSolver {
@@ -22,11 +19,11 @@ final class PlanSolver {
   static Attempt solve(PlanState start, List<MeasuredDistance> distances) {
     PlanState state = start;
     for (int i = 0; i < MOST_STEPS; i++) {
-      Optional<Fit> fit = LeastSquares.adjust(state.linearised(distances)).complete();
-      if (fit.isEmpty()) {
-        return new Attempt(state, fit);
+      Optional<double[]> solved = LeastSquares.solve(state.linearised(distances));
+      if (solved.isEmpty()) {
+        return new Attempt(state, Optional.empty());
       }
-      double[] corrections = corrections(state, fit.get());
+      double[] corrections = solved.get();
       if (largest(corrections) <= SETTLED * size(state)) {
         return settled(state.moved(corrections, 1), distances);
       }
@@ -59,14 +56,7 @@ final class PlanSolver {
   }
 
   private static double squareSum(PlanState state, List<MeasuredDistance> distances) {
-    LinearModel model = state.linearised(distances);
-    DMatrixRMaj whitened =
-        ObservationCovariance.of(model.observations()).whitened(model.reducedObservations());
-    return transposedProduct(whitened, whitened).get(0, 0);
-  }
-
-  private static double[] corrections(PlanState state, Fit fit) {
-    return state.unknowns().stream().mapToDouble(fit.parameters()::value).toArray();
+    return AugmentedSystem.of(state.linearised(distances)).squareSumAtZero();
   }
 
   private static double largest(double[] values) {

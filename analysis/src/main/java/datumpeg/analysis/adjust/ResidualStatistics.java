@@ -1,13 +1,13 @@
 package datumpeg.analysis.adjust;
 
 import datumpeg.analysis.stat.Normal;
-import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.mult.VectorVectorMult_DDRM;
 
 /** Residuals and what follows from them; the formulas stand at {@link AdjustedObservation}. */
 final class ResidualStatistics {
@@ -16,6 +16,9 @@ final class ResidualStatistics {
    */
   private static final double LEAST_CHECK = 1e-9;
 
+  /** Share of an observation's own weight that rounding may leave where nothing checks it. */
+  private static final double NOISE = 1e-12;
+
   /** Slip statistics correlated beyond this cannot be told apart in practice. Our choice. */
   private static final double INSEPARABLE = 0.95;
 
@@ -23,46 +26,61 @@ final class ResidualStatistics {
   private static final double DETECTABLE_SHIFT = Normal.quantile(0.975) + Normal.quantile(0.80);
 
   private final List<AdjustedObservation> observations;
-  private final DMatrixRMaj residualCovariance;
-  private final DMatrixRMaj weightedResiduals;
-  private final DMatrixRMaj slipWeights;
+  private final Map<String, Integer> positions = new HashMap<>();
+  private final AugmentedSystem system;
+  private final DMatrixRMaj orthogonal;
+  private final DMatrixRMaj adjustedRoot;
+  private final double[] forces;
 
   private ResidualStatistics(
       List<AdjustedObservation> observations,
-      DMatrixRMaj residualCovariance,
-      DMatrixRMaj weightedResiduals,
-      DMatrixRMaj slipWeights) {
+      AugmentedSystem system,
+      DMatrixRMaj orthogonal,
+      DMatrixRMaj adjustedRoot,
+      double[] forces) {
     this.observations = List.copyOf(observations);
-    this.residualCovariance = residualCovariance;
-    this.weightedResiduals = weightedResiduals;
-    this.slipWeights = slipWeights;
+    this.system = system;
+    this.orthogonal = orthogonal;
+    this.adjustedRoot = adjustedRoot;
+    this.forces = forces;
+    for (AdjustedObservation one : observations) {
+      positions.put(one.observation().id(), positions.size());
+    }
   }
 
-  /** Statistics from v (n×1), Qv (n×n), P v (n×1), P Qv P (n×n) and P (n×n). */
+  /**
+   * Statistics of n observations of u unknowns with g shared errors.
+   *
+   * @param orthogonal Q, (n+g)×(u+g), spans the weighted system
+   * @param adjustedRoot B = A T, n×(u+g): B B' is the covariance of the adjusted observations
+   * @param weightedResiduals n+g, from unknowns and shared errors together
+   * @param solution unknowns, then shared errors
+   */
   static ResidualStatistics of(
       List<Observation> observed,
-      DMatrixRMaj residuals,
-      DMatrixRMaj residualCovariance,
-      DMatrixRMaj weightedResiduals,
-      DMatrixRMaj slipWeights,
-      DMatrixRMaj weights) {
+      AugmentedSystem system,
+      DMatrixRMaj orthogonal,
+      DMatrixRMaj adjustedRoot,
+      double[] weightedResiduals,
+      double[] solution) {
     List<AdjustedObservation> observations = new ArrayList<>();
+    double[] forces = new double[observed.size()];
     for (int i = 0; i < observed.size(); i++) {
-      double redundancy = 0;
-      for (int j = 0; j < observed.size(); j++) {
-        redundancy += residualCovariance.get(i, j) * weights.get(j, i);
-      }
+      double own = system.own(i);
+      double total = observed.get(i).standardUncertainty();
+      double adjusted = dot(adjustedRoot, i, adjustedRoot, i);
+      forces[i] = weightedResiduals[i] / own;
       observations.add(
           one(
               observed.get(i),
-              residuals.get(i, 0),
-              Math.sqrt(Math.max(0, residualCovariance.get(i, i))),
-              redundancy,
-              weightedResiduals.get(i, 0),
-              slipWeights.get(i, i),
-              weights.get(i, i)));
+              own * weightedResiduals[i] - system.sharedProduct(i, solution),
+              Math.sqrt(Math.max(0, total * total - adjusted)),
+              1 - dot(adjustedRoot, i, orthogonal, i) / own,
+              forces[i],
+              (1 - dot(orthogonal, i, orthogonal, i)) / (own * own),
+              Math.max(LEAST_CHECK / (total * total), NOISE / (own * own))));
     }
-    return new ResidualStatistics(observations, residualCovariance, weightedResiduals, slipWeights);
+    return new ResidualStatistics(observations, system, orthogonal, adjustedRoot, forces);
   }
 
   private static AdjustedObservation one(
@@ -72,8 +90,8 @@ final class ResidualStatistics {
       double redundancy,
       double weightedResidual,
       double slipWeight,
-      double weight) {
-    boolean checked = slipWeight > LEAST_CHECK * weight;
+      double leastWeight) {
+    boolean checked = slipWeight > leastWeight && residualUncertainty > 0;
     double root = Math.sqrt(Math.max(0, slipWeight));
     return new AdjustedObservation(
         observation,
@@ -87,6 +105,16 @@ final class ResidualStatistics {
         when(checked, DETECTABLE_SHIFT / root));
   }
 
+  private static double dot(DMatrixRMaj one, int row, DMatrixRMaj other, int otherRow) {
+    double sum = 0;
+    int from = row * one.numCols;
+    int otherFrom = otherRow * other.numCols;
+    for (int k = 0; k < one.numCols; k++) {
+      sum += one.data[from + k] * other.data[otherFrom + k];
+    }
+    return sum;
+  }
+
   private static OptionalDouble when(boolean present, double value) {
     return present ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
@@ -96,26 +124,35 @@ final class ResidualStatistics {
   }
 
   int position(String id) {
-    for (int i = 0; i < observations.size(); i++) {
-      if (observations.get(i).observation().id().equals(id)) {
-        return i;
-      }
+    Integer position = positions.get(id);
+    if (position == null) {
+      throw new IllegalArgumentException("adjustment: there is no observation " + id);
     }
-    throw new IllegalArgumentException("adjustment: there is no observation " + id);
+    return position;
   }
 
+  /** Qv = D + C C' - B B'. */
   double residualCovariance(String firstId, String secondId) {
-    return residualCovariance.get(position(firstId), position(secondId));
+    int i = position(firstId);
+    int j = position(secondId);
+    double[] effects = system.effects(i);
+    double[] others = system.effects(j);
+    double covariance = i == j ? system.own(i) * system.own(i) : 0;
+    for (int g = 0; g < effects.length; g++) {
+      covariance += effects[g] * others[g];
+    }
+    return covariance - dot(adjustedRoot, i, adjustedRoot, j);
   }
 
   ChangeEffects changeEffects(double squareSum) {
-    return ChangeEffects.of(observations, slipWeights, weightedResiduals, squareSum);
-  }
-
-  Estimate predicted(DMatrixRMaj effects) {
-    double value = -VectorVectorMult_DDRM.innerProd(effects, weightedResiduals);
-    double learned = VectorVectorMult_DDRM.innerProdA(effects, slipWeights, effects);
-    return new Estimate(value, Math.sqrt(Math.max(0, 1 - learned)));
+    int n = observations.size();
+    DMatrixRMaj slipWeights = new DMatrixRMaj(n, n);
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < n; j++) {
+        slipWeights.set(i, j, slipWeight(i, j));
+      }
+    }
+    return ChangeEffects.of(observations, slipWeights, forces, squareSum);
   }
 
   /**
@@ -166,7 +203,11 @@ final class ResidualStatistics {
   }
 
   private double correlation(int i, int j) {
-    double scale = Math.sqrt(slipWeights.get(i, i) * slipWeights.get(j, j));
-    return Math.abs(slipWeights.get(i, j)) / scale;
+    return Math.abs(slipWeight(i, j)) / Math.sqrt(slipWeight(i, i) * slipWeight(j, j));
+  }
+
+  /** P Qv P. */
+  private double slipWeight(int i, int j) {
+    return ((i == j ? 1 : 0) - dot(orthogonal, i, orthogonal, j)) / (system.own(i) * system.own(j));
   }
 }

@@ -115,6 +115,22 @@ public final class JointEstimate {
     return new JointEstimate(all, allValues, allCovariance);
   }
 
+  /** Other values with the same names and covariance. */
+  public JointEstimate withValues(double[] others) {
+    return of(names, others, covariance);
+  }
+
+  /** The same values, less well known: a further covariance is added to theirs. */
+  public JointEstimate widened(double[][] further) {
+    double[][] sum = new double[values.length][values.length];
+    for (int i = 0; i < values.length; i++) {
+      for (int j = 0; j < values.length; j++) {
+        sum[i][j] = covariance[i][j] + further[i][j];
+      }
+    }
+    return of(names, values, sum);
+  }
+
   /** Names in order. */
   public List<String> names() {
     return names;

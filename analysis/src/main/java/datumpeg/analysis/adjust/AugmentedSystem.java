@@ -1,0 +1,251 @@
+package datumpeg.analysis.adjust;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.ejml.data.DMatrixRMaj;
+
+/**
+ * A linear model with its shared errors as unknowns of their own, each observed to be 0 ± 1: the
+ * same solution and the same covariance as with the observations' full covariance D + C C', without
+ * that n×n matrix (C. R. Henderson, Best linear unbiased estimation and prediction under a
+ * selection model, 1975, recalled; a test holds it). Columns: u unknowns, then g shared errors.
+ */
+final class AugmentedSystem {
+  private final int unknowns;
+  private final List<String> groups;
+  private final double[] own;
+  private final int[][] columns;
+  private final double[][] coefficients;
+  private final double[] reduced;
+
+  private AugmentedSystem(
+      int unknowns,
+      List<String> groups,
+      double[] own,
+      int[][] columns,
+      double[][] coefficients,
+      double[] reduced) {
+    this.unknowns = unknowns;
+    this.groups = groups;
+    this.own = own;
+    this.columns = columns;
+    this.coefficients = coefficients;
+    this.reduced = reduced;
+  }
+
+  static AugmentedSystem of(LinearModel model) {
+    int n = model.equations().size();
+    Map<String, Integer> places = new HashMap<>();
+    model.unknowns().forEach(unknown -> places.put(unknown, places.size()));
+    Map<String, Integer> shared = new HashMap<>();
+    List<String> groups = new ArrayList<>();
+    double[] own = new double[n];
+    double[] reduced = new double[n];
+    int[][] columns = new int[n][];
+    double[][] coefficients = new double[n][];
+    for (int i = 0; i < n; i++) {
+      ObservationEquation equation = model.equations().get(i);
+      Observation observation = equation.observation();
+      own[i] = observation.independentStandardUncertainty();
+      reduced[i] = observation.observed() - equation.constant();
+      int size = equation.coefficients().size() + observation.commonParts().size();
+      columns[i] = new int[size];
+      coefficients[i] = new double[size];
+      int at = 0;
+      for (Map.Entry<String, Double> entry : equation.coefficients().entrySet()) {
+        columns[i][at] = places.getOrDefault(entry.getKey(), 0);
+        coefficients[i][at++] = entry.getValue();
+      }
+      for (CommonPart part : observation.commonParts()) {
+        columns[i][at] =
+            places.size()
+                + shared.computeIfAbsent(
+                    part.group(),
+                    group -> {
+                      groups.add(group);
+                      return groups.size() - 1;
+                    });
+        coefficients[i][at++] = part.effect();
+      }
+    }
+    return new AugmentedSystem(
+        model.unknowns().size(), List.copyOf(groups), own, columns, coefficients, reduced);
+  }
+
+  /** Number of observations n. */
+  int observations() {
+    return own.length;
+  }
+
+  /** Number of unknowns u, shared errors apart. */
+  int unknowns() {
+    return unknowns;
+  }
+
+  /** u + g. */
+  int size() {
+    return unknowns + groups.size();
+  }
+
+  /** Names of the shared errors. */
+  List<String> groups() {
+    return groups;
+  }
+
+  /** Independent standard uncertainty of observation i. */
+  double own(int i) {
+    return own[i];
+  }
+
+  /** Row i, not weighted, times a vector over unknowns and shared errors. */
+  double product(int i, double[] vector) {
+    double sum = 0;
+    for (int k = 0; k < columns[i].length; k++) {
+      sum += coefficients[i][k] * vector[columns[i][k]];
+    }
+    return sum;
+  }
+
+  /** Shared errors' part of that product. */
+  double sharedProduct(int i, double[] vector) {
+    double sum = 0;
+    for (int k = 0; k < columns[i].length; k++) {
+      if (columns[i][k] >= unknowns) {
+        sum += coefficients[i][k] * vector[columns[i][k]];
+      }
+    }
+    return sum;
+  }
+
+  /** Effects of the shared errors on observation i. */
+  double[] effects(int i) {
+    double[] effects = new double[groups.size()];
+    for (int k = 0; k < columns[i].length; k++) {
+      if (columns[i][k] >= unknowns) {
+        effects[columns[i][k] - unknowns] += coefficients[i][k];
+      }
+    }
+    return effects;
+  }
+
+  /** Unknowns' part of the rows times a matrix with a row for each unknown: n×k. */
+  DMatrixRMaj unknownsTimes(DMatrixRMaj matrix) {
+    int width = matrix.numCols;
+    DMatrixRMaj result = new DMatrixRMaj(own.length, width);
+    for (int i = 0; i < own.length; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        if (columns[i][k] < unknowns) {
+          double factor = coefficients[i][k];
+          int from = columns[i][k] * width;
+          for (int j = 0; j < width; j++) {
+            result.data[i * width + j] += factor * matrix.data[from + j];
+          }
+        }
+      }
+    }
+    return result;
+  }
+
+  /** Every row over its uncertainty, then one row for each shared error: (n+g)×(u+g). */
+  DMatrixRMaj weighted() {
+    int n = own.length;
+    int size = size();
+    DMatrixRMaj matrix = new DMatrixRMaj(n + groups.size(), size);
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        matrix.add(i, columns[i][k], coefficients[i][k] / own[i]);
+      }
+    }
+    for (int g = 0; g < groups.size(); g++) {
+      matrix.set(n + g, unknowns + g, 1);
+    }
+    return matrix;
+  }
+
+  /** Observed minus constant over its uncertainty, then a 0 for each shared error. */
+  double[] weightedReduced() {
+    double[] right = new double[own.length + groups.size()];
+    for (int i = 0; i < own.length; i++) {
+      right[i] = reduced[i] / own[i];
+    }
+    return right;
+  }
+
+  /** Weighted normal matrix over unknowns and shared errors. */
+  DMatrixRMaj normalMatrix() {
+    DMatrixRMaj normal = new DMatrixRMaj(size(), size());
+    for (int i = 0; i < own.length; i++) {
+      addSquare(normal, columns[i], coefficients[i], columns[i].length, 1 / (own[i] * own[i]));
+    }
+    for (int g = unknowns; g < size(); g++) {
+      normal.add(g, g, 1);
+    }
+    return normal;
+  }
+
+  /** Right-hand side that goes with {@link #normalMatrix}. */
+  double[] normalRight() {
+    double[] right = new double[size()];
+    for (int i = 0; i < own.length; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        right[columns[i][k]] += coefficients[i][k] * reduced[i] / (own[i] * own[i]);
+      }
+    }
+    return right;
+  }
+
+  /** A'A of the unknowns alone, all observations weighing the same. */
+  DMatrixRMaj unweightedNormalMatrix() {
+    DMatrixRMaj normal = new DMatrixRMaj(unknowns, unknowns);
+    for (int i = 0; i < own.length; i++) {
+      int size = 0;
+      while (size < columns[i].length && columns[i][size] < unknowns) {
+        size++;
+      }
+      addSquare(normal, columns[i], coefficients[i], size, 1);
+    }
+    return normal;
+  }
+
+  /** v'Pv where the unknowns are all 0, shared errors taking what they best can. */
+  double squareSumAtZero() {
+    double[] shared = new double[size()];
+    DMatrixRMaj block = new DMatrixRMaj(groups.size(), groups.size());
+    double[] right = new double[groups.size()];
+    for (int i = 0; i < own.length; i++) {
+      double[] effects = effects(i);
+      double weight = 1 / (own[i] * own[i]);
+      for (int g = 0; g < effects.length; g++) {
+        right[g] += effects[g] * reduced[i] * weight;
+        for (int h = 0; h < effects.length; h++) {
+          block.add(g, h, effects[g] * effects[h] * weight);
+        }
+      }
+    }
+    for (int g = 0; g < right.length; g++) {
+      block.add(g, g, 1);
+    }
+    double sum = 0;
+    double[] solved = PositiveSystem.of(block).orElseThrow().solve(right);
+    System.arraycopy(solved, 0, shared, unknowns, solved.length);
+    for (double error : solved) {
+      sum += error * error;
+    }
+    for (int i = 0; i < own.length; i++) {
+      double residual = (sharedProduct(i, shared) - reduced[i]) / own[i];
+      sum += residual * residual;
+    }
+    return sum;
+  }
+
+  private static void addSquare(
+      DMatrixRMaj normal, int[] columns, double[] coefficients, int size, double weight) {
+    for (int k = 0; k < size; k++) {
+      for (int l = 0; l < size; l++) {
+        normal.add(columns[k], columns[l], weight * coefficients[k] * coefficients[l]);
+      }
+    }
+  }
+}
