@@ -6,6 +6,7 @@ import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -14,18 +15,38 @@ public final class AdjustedPlan {
   private final PlanState state;
   private final Fit fit;
   private final List<MeasuredDistance> distances;
+  private final JointEstimate coordinates;
 
-  private AdjustedPlan(PlanState state, Fit fit, List<MeasuredDistance> distances) {
+  private AdjustedPlan(
+      PlanState state, Fit fit, List<MeasuredDistance> distances, JointEstimate coordinates) {
     this.state = state;
     this.fit = fit;
     this.distances = distances;
+    this.coordinates = coordinates;
   }
 
-  static AdjustedPlan of(PlanState state, Fit fit, List<MeasuredDistance> distances) {
-    return new AdjustedPlan(state, fit, distances);
+  static AdjustedPlan of(
+      PlanState state,
+      Fit fit,
+      List<MeasuredDistance> distances,
+      Map<String, Double> definitionsMetres) {
+    boolean exact = definitionsMetres.values().stream().allMatch(definition -> definition == 0);
+    JointEstimate marks = fit.parameters();
+    return new AdjustedPlan(
+        state,
+        fit,
+        distances,
+        exact ? marks : marks.widened(state.covarianceOfPoints(definitionsMetres)));
   }
 
-  /** Observations with residuals and tests; its parameters are the free coordinates. */
+  /** The same plan of the marks alone, as readings know them. */
+  AdjustedPlan marks() {
+    return new AdjustedPlan(state, fit, distances, fit.parameters());
+  }
+
+  /**
+   * Observations with residuals and tests; its parameters are the free coordinates of the marks.
+   */
   public Fit fit() {
     return fit;
   }
@@ -69,13 +90,18 @@ public final class AdjustedPlan {
   }
 
   private Linearised coordinate(String unknown, double fixed) {
-    JointEstimate free = fit.parameters();
-    return free.contains(unknown) ? free.quantity(unknown) : free.constant(fixed);
+    return coordinates.contains(unknown)
+        ? coordinates.quantity(unknown)
+        : coordinates.constant(fixed);
   }
 
   /** Adjusted distance in metres, also between points that were not measured. */
   public Estimate distance(String from, String to) {
     return linearisedDistance(from, to).estimate();
+  }
+
+  double apartMetres(String from, String to) {
+    return state.distance(from, to);
   }
 
   /** Adjusted distance in metres, to be combined with others. */
@@ -122,7 +148,7 @@ public final class AdjustedPlan {
 
   /** The distance not taken yet that would best check those no other distance checks. */
   public Optional<PointPair> suggestedCheck() {
-    return MissingDistances.toCheck(this);
+    return MissingDistances.toCheck(marks());
   }
 
   /**

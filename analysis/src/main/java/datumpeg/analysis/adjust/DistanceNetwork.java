@@ -2,9 +2,11 @@ package datumpeg.analysis.adjust;
 
 import static datumpeg.analysis.adjust.Door.requireDistinct;
 import static datumpeg.analysis.adjust.Door.requireKnown;
+import static datumpeg.analysis.adjust.Door.requireNotNegative;
 
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -16,14 +18,28 @@ import java.util.Optional;
  * network, whichever two points are named (W. Baarda, S-transformations and criterion matrices,
  * 1973, recalled; a test holds it). Only coordinates and their covariance belong to the datum.
  *
+ * <p>What is read is the mark that stands for a point. How far a mark is beside its point
+ * (definitional uncertainty, VIM 2.27) is the same in all readings of it: it moves no residual and
+ * no test, and is added to the covariance of the points once, along x and y alike.
+ *
  * @param origin name of one of the points
  * @param axis name of another
  * @param approximate where each point ought to be; also says on which side of a line it lies
  * @param distances between those points, with distinct observation ids
+ * @param definitionsMetres by point: standard uncertainty of where the mark stands for it, in each
+ *     direction; 0 for a point that is not named
  */
 public record DistanceNetwork(
-    String origin, String axis, List<PlanPoint> approximate, List<MeasuredDistance> distances) {
+    String origin,
+    String axis,
+    List<PlanPoint> approximate,
+    List<MeasuredDistance> distances,
+    Map<String, Double> definitionsMetres) {
   public DistanceNetwork {
+    definitionsMetres = Map.copyOf(definitionsMetres);
+    definitionsMetres.forEach(
+        (point, definition) ->
+            requireNotNegative("mark of " + point, "definitional uncertainty", definition));
     approximate = List.copyOf(approximate);
     distances = List.copyOf(distances);
     List<String> names = approximate.stream().map(PlanPoint::name).toList();
@@ -40,6 +56,12 @@ public record DistanceNetwork(
       requireKnown("distance " + measured.observation().id(), measured.to(), names);
     }
     requireApart(approximate);
+  }
+
+  /** Points that are their marks. */
+  public DistanceNetwork(
+      String origin, String axis, List<PlanPoint> approximate, List<MeasuredDistance> distances) {
+    this(origin, axis, approximate, distances, Map.of());
   }
 
   private static void requireApart(List<PlanPoint> points) {
@@ -70,8 +92,9 @@ public record DistanceNetwork(
     if (attempt.fit().isEmpty()) {
       return unsettled(attempt.state());
     }
-    AdjustedPlan plan = AdjustedPlan.of(attempt.state(), attempt.fit().get(), distances);
-    List<String> weak = plan.weakPoints();
+    AdjustedPlan plan =
+        AdjustedPlan.of(attempt.state(), attempt.fit().get(), distances, definitionsMetres);
+    List<String> weak = plan.marks().weakPoints();
     return weak.isEmpty() ? new Adjusted<>(plan) : weak(plan, weak);
   }
 
@@ -82,8 +105,9 @@ public record DistanceNetwork(
     if (fit.isEmpty()) {
       return loose(state, NullSpace.of(model.design()));
     }
-    AdjustedPlan plan = AdjustedPlan.of(state, fit.get().withValues(state.values()), distances);
-    List<String> weak = plan.weakPoints();
+    AdjustedPlan plan =
+        AdjustedPlan.of(state, fit.get().withValues(state.values()), distances, definitionsMetres);
+    List<String> weak = plan.marks().weakPoints();
     return weak.isEmpty()
         ? new Undetermined<>(
             without(List.of()),
@@ -115,7 +139,7 @@ public record DistanceNetwork(
             + String.join(", ", weak)
             + " too weakly: these points lie so near the line through the points they were measured"
             + " from that their side of it is open",
-        MissingDistances.toStiffen(plan, weak).map(List::of).orElse(List.of()),
+        MissingDistances.toStiffen(plan.marks(), weak).map(List::of).orElse(List.of()),
         part(without(weak)));
   }
 
@@ -139,7 +163,8 @@ public record DistanceNetwork(
             approximate.stream().filter(point -> names.contains(point.name())).toList(),
             distances.stream()
                 .filter(d -> names.contains(d.from()) && names.contains(d.to()))
-                .toList())
+                .toList(),
+            definitionsMetres)
         .adjust()
         .available();
   }

@@ -49,13 +49,13 @@ final class MirrorImages {
   }
 
   private boolean isLongest(PointPair hinge) {
-    double length = plan.distance(hinge.first(), hinge.second()).value();
+    double length = plan.apartMetres(hinge.first(), hinge.second());
     return plan.names().stream()
         .allMatch(
             one ->
                 plan.names().stream()
                     .allMatch(
-                        other -> one.equals(other) || plan.distance(one, other).value() <= length));
+                        other -> one.equals(other) || plan.apartMetres(one, other) <= length));
   }
 
   private Set<String> reached(String start, PointPair hinge) {
@@ -75,7 +75,7 @@ final class MirrorImages {
   }
 
   private Optional<MirrorAmbiguity> ambiguity(PointPair hinge, Set<String> wing) {
-    double length = plan.distance(hinge.first(), hinge.second()).value();
+    double length = plan.apartMetres(hinge.first(), hinge.second());
     double farthest = 0;
     for (String name : wing) {
       farthest =

@@ -146,6 +146,42 @@ final class PlanState {
     return new LinearModel(names, equations);
   }
 
+  /**
+   * Covariance that marks beside their points add to the points' coordinates: S K S', with K of the
+   * marks alone and S carrying it into the frame of the points, in which origin and axis point are
+   * themselves points (W. Baarda, S-transformations, 1973, recalled). u×u.
+   */
+  double[][] covarianceOfPoints(Map<String, Double> definitionsMetres) {
+    List<String> names = unknowns();
+    List<Map<String, Double>> rows = names.stream().map(this::answerToMarks).toList();
+    double[][] covariance = new double[names.size()][names.size()];
+    for (int i = 0; i < names.size(); i++) {
+      for (int j = 0; j <= i; j++) {
+        for (Map.Entry<String, Double> entry : rows.get(i).entrySet()) {
+          double other = rows.get(j).getOrDefault(entry.getKey(), 0.0);
+          double definition =
+              definitionsMetres.getOrDefault(entry.getKey().substring(xOf("").length()), 0.0);
+          covariance[i][j] += entry.getValue() * other * definition * definition;
+        }
+        covariance[j][i] = covariance[i][j];
+      }
+    }
+    return covariance;
+  }
+
+  /** How a coordinate answers to marks moving: shift with the origin, turn with the axis point. */
+  private Map<String, Double> answerToMarks(String unknown) {
+    PlanPoint point = point(unknown.substring(xOf("").length()));
+    boolean isX = unknown.equals(xOf(point.name()));
+    double turn = (isX ? point.yMetres() : -point.xMetres()) / distance(origin, axis);
+    Map<String, Double> answers = new LinkedHashMap<>();
+    answers.merge(unknown, 1.0, Double::sum);
+    answers.merge(isX ? xOf(origin) : yOf(origin), -1.0, Double::sum);
+    answers.merge(yOf(axis), turn, Double::sum);
+    answers.merge(yOf(origin), -turn, Double::sum);
+    return answers;
+  }
+
   private void put(double[] values, String unknown, double value) {
     Integer position = unknowns.get(unknown);
     if (position != null) {

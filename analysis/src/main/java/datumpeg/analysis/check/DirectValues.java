@@ -1,11 +1,15 @@
 package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.Adjustment;
+import datumpeg.analysis.adjust.CommonPart;
 import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.LeastSquares;
 import datumpeg.analysis.adjust.LinearModel;
+import datumpeg.analysis.adjust.Observation;
 import datumpeg.analysis.adjust.ObservationEquation;
+import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -51,7 +55,7 @@ public record DirectValues(
                 reading ->
                     equations.add(
                         new ObservationEquation(
-                            stage.observation(reading), Map.of(target, sign(reading)), 0))));
+                            marked(target, reading, stage), Map.of(target, sign(reading)), 0))));
     if (equations.isEmpty()) {
       return Optional.empty();
     }
@@ -60,6 +64,23 @@ public record DirectValues(
     return adjustment
         .complete()
         .map(fit -> new DirectValues(fit.parameters(), byTarget, notes(fit, byTarget)));
+  }
+
+  /**
+   * With what the marks may be beside their points: one error a value, as no two values here meet
+   * one mark in one direction.
+   */
+  private static Observation marked(String name, Reading reading, StageReadings stage) {
+    Observation observed = stage.observation(reading);
+    if (reading.target().quantity() == MeasuredQuantity.TILT) {
+      return observed;
+    }
+    double definition =
+        Estimate.combine(
+            reading.target().points().stream().mapToDouble(stage::definitionMetres).toArray());
+    return definition == 0
+        ? observed
+        : observed.withCommonPart(new CommonPart("marks of " + name, definition));
   }
 
   /** On face 2 a tilt meter reads the lean with the other sign. */

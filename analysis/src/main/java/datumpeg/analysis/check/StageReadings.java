@@ -19,8 +19,9 @@ import java.util.function.Predicate;
 /**
  * One stage's readings in force, each target's latest round only, with the accuracy of each.
  *
- * <p>Accuracy: see {@link MeterAccuracy}. Each reading also meets its points a little beside where
- * the last one did: their definitional uncertainties (VIM 2.27) add to the independent part.
+ * <p>Accuracy of a reading: see {@link MeterAccuracy}. What is read is the mark that stands for a
+ * point; how far the mark is beside its point (definitional uncertainty, VIM 2.27) is one unknown
+ * for each marked point and direction, which all readings of that mark share and no repeat shrinks.
  */
 public final class StageReadings {
   /** No reading is better than this: keeps weights finite for a meter stated as exact. */
@@ -87,18 +88,31 @@ public final class StageReadings {
   public Observation observation(Reading reading, double observed) {
     Meter meter = job.meter(reading.meter(), reading.target().quantity());
     MeterAccuracy accuracy = meter.accuracy();
-    double variance = accuracy.independentVariance();
-    if (reading.target().quantity() != MeasuredQuantity.TILT) {
-      for (PointName point : reading.target().points()) {
-        double definition = job.pointDefinitionMetres(point);
-        variance += definition * definition;
-      }
-    }
+    double variance = accuracy.independentVariance() / repeats;
     return new Observation(
         reading.id(),
         observed,
-        Math.max(Math.sqrt(variance / repeats), LEAST_STANDARD_UNCERTAINTY),
+        Math.max(Math.sqrt(variance), LEAST_STANDARD_UNCERTAINTY),
         commonParts(reading, accuracy));
+  }
+
+  /** How far a mark may be beside its point: standard uncertainty in each direction, in metres. */
+  public double definitionMetres(PointName point) {
+    return job.pointDefinitionMetres(point);
+  }
+
+  /**
+   * An observation that meets the mark of a point, with that mark's own error as a shared one.
+   *
+   * @param direction the error's, such as "along": errors in different directions are independent
+   * @param sign how the observation answers to the mark moving that way, 1 or −1
+   */
+  public Observation marked(Observation observed, PointName point, String direction, int sign) {
+    double definition = definitionMetres(point);
+    return definition == 0
+        ? observed
+        : observed.withCommonPart(
+            new CommonPart("mark of " + point.text() + " " + direction, sign * definition));
   }
 
   /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */

@@ -122,7 +122,7 @@ public final class SlabLevel implements Check {
                   new LevelReading(
                       reading.setupOrSession(),
                       point.text(),
-                      stage.observation(reading, up(reading))));
+                      stage.marked(stage.observation(reading, up(reading)), point, "up", 1)));
             });
     return new LevelNetwork(List.copyOf(points.values()), List.copyOf(setUps.values()), readings);
   }

@@ -128,7 +128,8 @@ public final class SlabShape implements Check {
                         reading.target().first().text(),
                         reading.target().second().text(),
                         stage.observation(reading)))
-            .toList());
+            .toList(),
+        measured.stream().collect(Collectors.toMap(PointName::text, stage::definitionMetres)));
   }
 
   /** The last corner of side A, else any other point measured. */
