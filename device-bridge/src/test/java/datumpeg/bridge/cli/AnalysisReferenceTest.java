@@ -158,6 +158,7 @@ class AnalysisReferenceTest {
     MeterAccuracy accuracy = MeterAccuracy.ofExpanded(1.5, 2, 1);
     assertEquals(0.530, accuracy.repeatability(), 5e-4);
     assertEquals(0.530, accuracy.common(), 5e-4);
+    assertEquals(0.604, Math.sqrt(accuracy.independentVariance()), 5e-4);
     assertEquals(1.538, Math.sqrt(accuracy.independentVariance() + 1 + 1), 5e-4);
   }
 }
