@@ -28,6 +28,10 @@ public final class ChangeEffects {
     this.squareSum = squareSum;
   }
 
+  /**
+   * @param slipWeights W = P Qv P
+   * @param weightedResiduals P v
+   */
   static ChangeEffects of(
       List<AdjustedObservation> observations,
       DMatrixRMaj slipWeights,

@@ -30,19 +30,19 @@ final class ResidualStatistics {
   private final AugmentedSystem system;
   private final DMatrixRMaj orthogonal;
   private final DMatrixRMaj adjustedRoot;
-  private final double[] forces;
+  private final double[] pushes;
 
   private ResidualStatistics(
       List<AdjustedObservation> observations,
       AugmentedSystem system,
       DMatrixRMaj orthogonal,
       DMatrixRMaj adjustedRoot,
-      double[] forces) {
+      double[] pushes) {
     this.observations = List.copyOf(observations);
+    this.pushes = pushes;
     this.system = system;
     this.orthogonal = orthogonal;
     this.adjustedRoot = adjustedRoot;
-    this.forces = forces;
     for (AdjustedObservation one : observations) {
       positions.put(one.observation().id(), positions.size());
     }
@@ -64,23 +64,23 @@ final class ResidualStatistics {
       double[] weightedResiduals,
       double[] solution) {
     List<AdjustedObservation> observations = new ArrayList<>();
-    double[] forces = new double[observed.size()];
+    double[] pushes = new double[observed.size()];
     for (int i = 0; i < observed.size(); i++) {
       double own = system.own(i);
       double total = observed.get(i).standardUncertainty();
       double adjusted = dot(adjustedRoot, i, adjustedRoot, i);
-      forces[i] = weightedResiduals[i] / own;
+      pushes[i] = weightedResiduals[i] / own;
       observations.add(
           one(
               observed.get(i),
               own * weightedResiduals[i] - system.sharedProduct(i, solution),
               Math.sqrt(Math.max(0, total * total - adjusted)),
               1 - dot(adjustedRoot, i, orthogonal, i) / own,
-              forces[i],
+              pushes[i],
               (1 - dot(orthogonal, i, orthogonal, i)) / (own * own),
               Math.max(LEAST_CHECK / (total * total), NOISE / (own * own))));
     }
-    return new ResidualStatistics(observations, system, orthogonal, adjustedRoot, forces);
+    return new ResidualStatistics(observations, system, orthogonal, adjustedRoot, pushes);
   }
 
   private static AdjustedObservation one(
@@ -152,7 +152,7 @@ final class ResidualStatistics {
         slipWeights.set(i, j, slipWeight(i, j));
       }
     }
-    return ChangeEffects.of(observations, slipWeights, forces, squareSum);
+    return ChangeEffects.of(observations, slipWeights, pushes, squareSum);
   }
 
   /**

@@ -151,7 +151,7 @@ final class Larkrise {
   Visit tightening() {
     SimulatedSite site = tightened();
     return new Visit(
-            job, site, "tightening", "tightening", Instant.parse("2026-03-13T06:45:00Z"), seed + 14)
+            job, site, "tightening", "tightening", Instant.parse("2026-03-13T06:45:00Z"), seed + 15)
         .withCommonError("tilt", ZERO_ERROR_RADIANS)
         .measureOnTwoFaces("tilt", Sites.tilts(site))
         .measure(MeasuredQuantity.DISTANCE, "laser", Sites.spacings(site, "base"))

@@ -3,6 +3,8 @@ package datumpeg.analysis.check.frame;
 import datumpeg.analysis.adjust.AdjustedLine;
 import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
+import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
@@ -86,7 +88,15 @@ public final class FrameSpacing implements Check {
     int to = FrameRow.number(reading.target().second());
     double centreToCentre = reading.valueSi() - FrameRow.faceOffsetMetres(reading.target(), setOut);
     return new LineDifference(
-        row.station(from), row.station(to), stage.observation(reading, centreToCentre));
+        row.station(from), row.station(to), marked(reading, centreToCentre, stage));
+  }
+
+  /** A spacing answers to its first mark moving along with −1, to its second with 1. */
+  private static Observation marked(Reading reading, double centreToCentre, StageReadings stage) {
+    Observation observed = stage.observation(reading, centreToCentre);
+    PointName from = reading.target().first();
+    PointName to = reading.target().second();
+    return stage.marked(stage.marked(observed, from, "along", -1), to, "along", 1);
   }
 
   private List<Outcome> spacings(FrameRow row, AdjustedLine line, Evidence evidence) {
