@@ -11,4 +11,22 @@ public record AdjustedPoint(
     double yMetres,
     double xStandardUncertaintyMetres,
     double yStandardUncertaintyMetres,
-    double covarianceSquareMetres) {}
+    double covarianceSquareMetres) {
+
+  /**
+   * Largest semi-axis of the standard error ellipse, in metres: the root of the larger eigenvalue.
+   */
+  public double largestSemiAxisMetres() {
+    return largestSemiAxis(
+        xStandardUncertaintyMetres * xStandardUncertaintyMetres,
+        yStandardUncertaintyMetres * yStandardUncertaintyMetres,
+        covarianceSquareMetres);
+  }
+
+  static double largestSemiAxis(double varianceX, double varianceY, double covariance) {
+    double half = 0.5 * (varianceX - varianceY);
+    return Math.sqrt(
+        Math.max(
+            0, 0.5 * (varianceX + varianceY) + Math.sqrt(half * half + covariance * covariance)));
+  }
+}

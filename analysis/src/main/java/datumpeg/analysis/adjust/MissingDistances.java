@@ -80,12 +80,17 @@ final class MissingDistances {
   }
 
   private static double gain(AdjustedPlan plan, PointPair pair) {
-    Linearised candidate = plan.linearisedDistance(pair.first(), pair.second());
     double own =
         plan.distances().stream()
             .mapToDouble(d -> d.observation().independentStandardUncertainty())
             .min()
             .orElse(1);
+    return gain(plan, pair, own);
+  }
+
+  /** That gain of redundancy, summed over the unchecked, for a distance read with this accuracy. */
+  static double gain(AdjustedPlan plan, PointPair pair, double own) {
+    Linearised candidate = plan.linearisedDistance(pair.first(), pair.second());
     double gain = 0;
     for (MeasuredDistance taken : plan.distances()) {
       if (!plan.fit().observation(taken.observation().id()).checked()) {

@@ -127,21 +127,34 @@ final class PlanState {
     return gradient;
   }
 
+  /** That derivative by the unknowns' names, zeros left out. */
+  Map<String, Double> coefficients(String from, String to) {
+    double[] gradient = gradient(from, to);
+    List<String> names = unknowns();
+    Map<String, Double> coefficients = new LinkedHashMap<>();
+    for (int i = 0; i < gradient.length; i++) {
+      if (gradient[i] != 0) {
+        coefficients.put(names.get(i), gradient[i]);
+      }
+    }
+    return coefficients;
+  }
+
+  /** Position of an unknown; −1 for a coordinate that the datum holds. */
+  int position(String unknown) {
+    return unknowns.getOrDefault(unknown, -1);
+  }
+
   /** The observed distances as a linear model of corrections to the unknowns. */
   LinearModel linearised(List<MeasuredDistance> distances) {
     List<String> names = unknowns();
     List<ObservationEquation> equations = new ArrayList<>();
     for (MeasuredDistance measured : distances) {
-      double[] gradient = gradient(measured.from(), measured.to());
-      Map<String, Double> coefficients = new LinkedHashMap<>();
-      for (int i = 0; i < gradient.length; i++) {
-        if (gradient[i] != 0) {
-          coefficients.put(names.get(i), gradient[i]);
-        }
-      }
       equations.add(
           new ObservationEquation(
-              measured.observation(), coefficients, distance(measured.from(), measured.to())));
+              measured.observation(),
+              coefficients(measured.from(), measured.to()),
+              distance(measured.from(), measured.to())));
     }
     return new LinearModel(names, equations);
   }

@@ -22,6 +22,8 @@ public record Note(Kind kind, String text, List<String> readingIds) {
     NOT_MEASURED,
     /** What was measured does not determine what was asked. */
     UNDETERMINED,
+    /** The reading that would help most, and how much. */
+    NEXT_MEASUREMENT,
     /** Something had to be assumed. */
     ASSUMED,
     /** The answer to a question of the stage. */

@@ -93,7 +93,17 @@ public final class StageReadings {
         reading.id(),
         observed,
         Math.max(Math.sqrt(variance), LEAST_STANDARD_UNCERTAINTY),
-        commonParts(reading, accuracy));
+        commonParts(reading, accuracy, reading.valueSi()));
+  }
+
+  /** A distance not taken yet, as it would be read with the meter and in the session of another. */
+  public Observation foreseen(Reading like, double distanceMetres) {
+    MeterAccuracy accuracy = job.meter(like.meter(), like.target().quantity()).accuracy();
+    return new Observation(
+        "foreseen",
+        distanceMetres,
+        Math.max(Math.sqrt(accuracy.independentVariance() / repeats), LEAST_STANDARD_UNCERTAINTY),
+        commonParts(like, accuracy, distanceMetres));
   }
 
   /** How far a mark may be beside its point: standard uncertainty in each direction, in metres. */
@@ -120,14 +130,15 @@ public final class StageReadings {
     return job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
   }
 
-  private static List<CommonPart> commonParts(Reading reading, MeterAccuracy accuracy) {
+  private static List<CommonPart> commonParts(
+      Reading reading, MeterAccuracy accuracy, double lengthMetres) {
     String meter = reading.meter() + "|" + reading.session();
     List<CommonPart> parts = new ArrayList<>();
     if (accuracy.common() > 0) {
       parts.add(new CommonPart(meter + "|zero", accuracy.common()));
     }
     if (accuracy.perMetre() > 0 && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
-      parts.add(new CommonPart(meter + "|scale", accuracy.perMetre() * reading.valueSi()));
+      parts.add(new CommonPart(meter + "|scale", accuracy.perMetre() * lengthMetres));
     }
     return parts;
   }

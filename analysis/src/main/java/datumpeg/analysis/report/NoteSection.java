@@ -34,6 +34,7 @@ final class NoteSection {
       case SLIP_SUSPECTED -> "Readings that contradict each other";
       case NOT_MEASURED -> "Not measured";
       case UNDETERMINED -> "Measured, but not enough to tell";
+      case NEXT_MEASUREMENT -> "What to measure next";
       case ASSUMED -> "Assumed";
       case ANSWERED -> "Questions answered";
       case INFORMATION -> "Worth knowing";

@@ -36,7 +36,6 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -82,7 +81,7 @@ public final class SlabShape implements Check {
       networks.add(Network.of("the slab", plan.fit(), used));
       SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used)
           .ifPresent(notes::add);
-      notes.addAll(uncheckedNote(plan));
+      new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       found.addAll(sizesAsObserved(direct, stage));
@@ -273,21 +272,6 @@ public final class SlabShape implements Check {
             + undetermined.reason()
             + (missing.isEmpty() ? "" : " Measure next: " + missing + "."),
         used.stream().map(Reading::id).sorted().toList());
-  }
-
-  /** Distances that nothing checks could hide a slip of any size. */
-  private static List<Note> uncheckedNote(AdjustedPlan plan) {
-    if (plan.fit().degreesOfFreedom() > 0) {
-      return List.of();
-    }
-    Optional<PointPair> next = plan.suggestedCheck();
-    return List.of(
-        new Note(
-            Note.Kind.INFORMATION,
-            "Nothing checks the slab's distances against each other; a slip would not show."
-                + next.map(pair -> " Measure " + pair.first() + "-" + pair.second() + " as well.")
-                    .orElse(""),
-            List.of()));
   }
 
   private static List<Note> mirrorNotes(AdjustedPlan plan) {
