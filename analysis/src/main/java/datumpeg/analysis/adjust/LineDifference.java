@@ -1,20 +1,40 @@
 package datumpeg.analysis.adjust;
 
+import static datumpeg.analysis.adjust.Door.requireFinite;
+import static datumpeg.analysis.adjust.Door.requireName;
+
 /**
- * An observed difference of position along a line: position of {@code to} less that of {@code
- * from}.
+ * An observation of how far one station lies beyond another: observed = constant + coefficient ·
+ * (to − from). For a distance along the line the coefficient is 1 and the constant 0; for another
+ * quantity, such as a tilt, they are those of its linearisation.
  *
- * @param observation in metres, signed; known offsets (a face, a hook) already taken off
+ * @param observation in its own unit; of either sign
+ * @param coefficient not 0
  */
-public record LineDifference(String from, String to, Observation observation) {
+public record LineDifference(
+    String from, String to, Observation observation, double coefficient, double constant) {
   public LineDifference {
+    String what = "line difference " + observation.id();
+    requireName(what, from);
+    requireName(what, to);
+    requireFinite(what, "coefficient", coefficient);
+    requireFinite(what, "constant", constant);
+    if (coefficient == 0) {
+      throw new IllegalArgumentException(what + ": coefficient is 0, expected another");
+    }
     if (from.equals(to)) {
       throw new IllegalArgumentException(
-          "line difference "
-              + observation.id()
-              + ": both ends are "
-              + from
-              + ", expected two stations");
+          what + ": both ends are " + from + ", expected two stations");
     }
+  }
+
+  /** A distance along the line, in metres. */
+  public LineDifference(String from, String to, Observation observation) {
+    this(from, to, observation, 1, 0);
+  }
+
+  /** The same difference, observed otherwise. */
+  public LineDifference with(Observation other) {
+    return new LineDifference(from, to, other, coefficient, constant);
   }
 }

@@ -39,9 +39,10 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
     List<ObservationEquation> equations = new ArrayList<>();
     for (LineDifference difference : differences) {
       Map<String, Double> coefficients = new LinkedHashMap<>();
-      put(coefficients, unknowns, difference.from(), -1);
-      put(coefficients, unknowns, difference.to(), 1);
-      equations.add(new ObservationEquation(difference.observation(), coefficients, 0));
+      put(coefficients, unknowns, difference.from(), -difference.coefficient());
+      put(coefficients, unknowns, difference.to(), difference.coefficient());
+      equations.add(
+          new ObservationEquation(difference.observation(), coefficients, difference.constant()));
     }
     Fit fit =
         LeastSquares.adjust(new LinearModel(unknowns, equations))

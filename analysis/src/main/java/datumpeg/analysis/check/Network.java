@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 
 /**
@@ -29,6 +30,16 @@ public record Network(
   }
 
   public static Network of(String name, Fit fit, List<Reading> readings) {
+    return of(name, fit, readings, reading -> 1);
+  }
+
+  /**
+   * As above, told in metres where the network has another quantity.
+   *
+   * @param metres how many metres one unit of a reading is told as
+   */
+  public static Network of(
+      String name, Fit fit, List<Reading> readings, ToDoubleFunction<Reading> metres) {
     Map<String, Reading> byId =
         readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
     return new Network(
@@ -37,7 +48,7 @@ public record Network(
         number(fit, GlobalTest::varianceFactor),
         number(fit, GlobalTest::probability),
         fit.observations().stream()
-            .map(observation -> adjusted(observation, target(observation, byId)))
+            .map(observation -> adjusted(observation, byId, metres))
             .toList());
   }
 
@@ -45,20 +56,21 @@ public record Network(
     return fit.test().map(test -> OptionalDouble.of(of.apply(test))).orElse(OptionalDouble.empty());
   }
 
-  private static String target(AdjustedObservation observation, Map<String, Reading> byId) {
+  private static AdjustedReading adjusted(
+      AdjustedObservation observation,
+      Map<String, Reading> byId,
+      ToDoubleFunction<Reading> metres) {
     Reading reading = byId.get(observation.observation().id());
-    return reading == null ? "" : reading.target().text();
-  }
-
-  private static AdjustedReading adjusted(AdjustedObservation observation, String target) {
+    double scale = reading == null ? 1 : metres.applyAsDouble(reading);
+    OptionalDouble slip = observation.smallestDetectableSlip();
     return new AdjustedReading(
         observation.observation().id(),
-        target,
-        observation.observation().observed(),
-        observation.adjusted(),
-        observation.residual(),
+        reading == null ? "" : reading.target().text(),
+        scale * observation.observation().observed(),
+        scale * observation.adjusted(),
+        scale * observation.residual(),
         observation.redundancy(),
         observation.standardizedResidual(),
-        observation.smallestDetectableSlip());
+        slip.isPresent() ? OptionalDouble.of(Math.abs(scale) * slip.getAsDouble()) : slip);
   }
 }

@@ -97,4 +97,25 @@ public record Outcome(
         aside,
         readingIds);
   }
+
+  /** The same outcome with something told beside it. */
+  public Outcome withAside(String words) {
+    return new Outcome(
+        check,
+        target,
+        round,
+        unit,
+        nominal,
+        measured,
+        deviation,
+        expandedUncertainty,
+        coverage,
+        limits,
+        probability,
+        verdict,
+        stale,
+        remedy,
+        words,
+        readingIds);
+  }
 }

@@ -10,9 +10,7 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.PointEstimate;
 import datumpeg.analysis.check.Rounds;
 import datumpeg.analysis.check.StageReadings;
-import datumpeg.analysis.check.frame.ClearDistances;
-import datumpeg.analysis.check.frame.ColumnPlumb;
-import datumpeg.analysis.check.frame.FrameSpacing;
+import datumpeg.analysis.check.frame.Frames;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
@@ -57,11 +55,7 @@ public final class Reduction {
     OutcomeMaker outcomes = new OutcomeMaker(job);
     this.checks =
         List.of(
-            new SlabShape(job, outcomes),
-            new SlabLevel(job, outcomes),
-            new ClearDistances(job, outcomes),
-            new FrameSpacing(job, outcomes),
-            new ColumnPlumb(job, outcomes));
+            new SlabShape(job, outcomes), new SlabLevel(job, outcomes), new Frames(job, outcomes));
   }
 
   /**

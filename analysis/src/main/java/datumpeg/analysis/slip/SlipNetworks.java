@@ -115,8 +115,7 @@ public final class SlipNetworks {
     public Optional<Fit> fit(List<Observation> changed) {
       List<LineDifference> differences = new ArrayList<>();
       for (int i = 0; i < changed.size(); i++) {
-        LineDifference difference = network.differences().get(i);
-        differences.add(new LineDifference(difference.from(), difference.to(), changed.get(i)));
+        differences.add(network.differences().get(i).with(changed.get(i)));
       }
       return Optional.of(new LineNetwork(network.stations(), differences).adjust().fit());
     }

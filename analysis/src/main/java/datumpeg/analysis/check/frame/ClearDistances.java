@@ -2,7 +2,6 @@ package datumpeg.analysis.check.frame;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
-import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.OutcomeMaker;
@@ -12,6 +11,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,17 +22,16 @@ import java.util.OptionalDouble;
  * Distances straight across the building: clear span between columns, tip distance of rafter pairs,
  * and whether the column lines run parallel (clear span at end n − at end 1).
  */
-public final class ClearDistances implements Check {
+final class ClearDistances {
   private final Job job;
   private final OutcomeMaker outcomes;
 
-  public ClearDistances(Job job, OutcomeMaker outcomes) {
+  ClearDistances(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
   }
 
-  @Override
-  public CheckResult of(StageReadings stage) {
+  CheckResult of(StageReadings stage, FrameNetwork network) {
     List<Reading> used = stage.where(ClearDistances::isAcross);
     Optional<DirectValues> direct = DirectValues.of(used, stage, r -> name(r.target()));
     if (direct.isEmpty()) {
@@ -42,7 +41,7 @@ public final class ClearDistances implements Check {
     List<Outcome> found = new ArrayList<>();
     for (int number : job.setOut().portalFrameNumbers()) {
       for (String feature : List.of("base", "eave")) {
-        clearSpan(values, number, feature, stage).ifPresent(found::add);
+        clearSpan(values, number, feature, stage, network).ifPresent(found::add);
       }
     }
     for (int number : job.setOut().portalFrameNumbers()) {
@@ -50,6 +49,11 @@ public final class ClearDistances implements Check {
     }
     parallel(values, stage).ifPresent(found::add);
     return CheckResult.of(found, values.notes(), used);
+  }
+
+  /** Whether a target is a distance between the columns of one frame, at their feet or eaves. */
+  static boolean isClearSpan(Target target) {
+    return isAcross(target) && List.of("base", "eave").contains(target.first().feature());
   }
 
   private static boolean isAcross(Target target) {
@@ -70,10 +74,28 @@ public final class ClearDistances implements Check {
   }
 
   private Optional<Outcome> clearSpan(
-      DirectValues values, int number, String feature, StageReadings stage) {
+      DirectValues values, int number, String feature, StageReadings stage, FrameNetwork network) {
     String name = number + "/" + feature;
-    return value(
-        "clear-span", name, name, OptionalDouble.of(job.setOut().clearSpanMetres()), values, stage);
+    if (!values.values().contains(name)) {
+      return Optional.empty();
+    }
+    List<Reading> readings = values.readingsOf(List.of(name));
+    Estimate observed = values.values().estimate(name);
+    Estimate decided =
+        network.agrees() && network.holds(readings)
+            ? network.span(feature, number).map(Linearised::estimate).orElse(observed)
+            : observed;
+    double nominal = job.setOut().clearSpanMetres();
+    Outcome outcome =
+        outcomes.signed(
+            "clear-span",
+            name,
+            OptionalDouble.of(nominal),
+            decided,
+            nominal,
+            stage.evidence(readings));
+    return Optional.of(
+        outcome.withAside(Adjusted.aside(observed.shifted(-nominal), decided.shifted(-nominal))));
   }
 
   private Optional<Outcome> rafterPair(DirectValues values, int number, StageReadings stage) {

@@ -1,7 +1,7 @@
 package datumpeg.analysis.check.frame;
 
+import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.GridMark;
-import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.Note;
@@ -9,7 +9,6 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
-import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
@@ -34,49 +33,24 @@ import java.util.TreeMap;
  * <p>Worked: +0.32° and −0.18° on two faces give θ = 0.25°, zero error 0.07°, and over 4200 mm a
  * lean of 18.326 mm. A portal whose columns lean +18 and −16 mm has a mean of +1 mm.
  */
-public final class ColumnPlumb implements Check {
+final class ColumnPlumb {
   private final Job job;
   private final OutcomeMaker outcomes;
 
-  public ColumnPlumb(Job job, OutcomeMaker outcomes) {
+  ColumnPlumb(Job job, OutcomeMaker outcomes) {
     this.job = job;
     this.outcomes = outcomes;
   }
 
   /**
-   * The lean of one column in one direction.
+   * Leans as the readings of each column give them.
    *
-   * @param atColumnHeight metres, known together with the others of the same way of measuring
-   * @param formStandardUncertainty metres, from the column's own bow
+   * @param leans one for each column and direction
+   * @param used the readings looked at
    */
-  private record Lean(
-      GridMark mark,
-      Axis axis,
-      Linearised atColumnHeight,
-      double formStandardUncertainty,
-      boolean byTilt,
-      List<Reading> readings) {
-    String target() {
-      return mark.text() + "/" + axis.text();
-    }
+  record Observed(List<Lean> leans, List<Note> notes, List<Reading> used) {}
 
-    Estimate estimate() {
-      return atColumnHeight.estimate().widened(formStandardUncertainty);
-    }
-
-    /** mine · this + others · other, with what the two share. */
-    Estimate combined(double mine, Lean other, double others) {
-      Linearised one = atColumnHeight.scaled(mine);
-      Linearised two = other.atColumnHeight.scaled(others);
-      Estimate sum =
-          byTilt == other.byTilt ? one.plus(two).estimate() : one.estimate().plus(two.estimate());
-      return sum.widened(Math.abs(mine) * formStandardUncertainty)
-          .widened(Math.abs(others) * other.formStandardUncertainty);
-    }
-  }
-
-  @Override
-  public CheckResult of(StageReadings stage) {
+  Observed observed(StageReadings stage) {
     List<Reading> tilts = stage.where(ColumnPlumb::isColumnTilt);
     List<Reading> offsets =
         stage.where(target -> target.quantity() == MeasuredQuantity.PLUMB_OFFSET);
@@ -84,9 +58,22 @@ public final class ColumnPlumb implements Check {
     Map<String, Lean> leans = new TreeMap<>();
     DirectValues.of(tilts, stage).ifPresent(values -> addTilts(values, stage, leans, notes));
     DirectValues.of(offsets, stage).ifPresent(values -> addOffsets(values, stage, leans, notes));
+    List<Reading> used = new ArrayList<>(tilts);
+    used.addAll(offsets);
+    return new Observed(List.copyOf(leans.values()), notes, used);
+  }
+
+  /** Decided on the lean that follows from all readings of the frames, where these agree. */
+  CheckResult of(StageReadings stage, Observed observed, FrameNetwork network) {
+    Map<String, Lean> leans = new TreeMap<>();
     List<Outcome> found = new ArrayList<>();
     double height = job.setOut().building().columnHeightMetres();
-    for (Lean lean : leans.values()) {
+    for (Lean asObserved : observed.leans()) {
+      Lean lean =
+          network.agrees() && network.holds(asObserved.readings())
+              ? network.lean(asObserved).orElse(asObserved)
+              : asObserved;
+      leans.put(lean.target(), lean);
       found.add(
           outcomes.signedWithAside(
               "column-plumb",
@@ -94,12 +81,10 @@ public final class ColumnPlumb implements Check {
               lean.estimate(),
               height,
               stage.evidence(lean.readings()),
-              ""));
+              Adjusted.aside(asObserved.estimate(), lean.estimate())));
     }
     found.addAll(portals(leans, stage, height));
-    List<Reading> used = new ArrayList<>(tilts);
-    used.addAll(offsets);
-    return CheckResult.of(found, notes, used);
+    return CheckResult.of(found, observed.notes(), observed.used());
   }
 
   private static boolean isColumnTilt(Target target) {
@@ -122,7 +107,7 @@ public final class ColumnPlumb implements Check {
                       target.axis().orElseThrow(),
                       tilts.values().quantity(text).tangent().scaled(height),
                       form(readings, height),
-                      true,
+                      Lean.Source.TILT_METER,
                       readings);
               leans.put(lean.target(), lean);
             });
@@ -130,14 +115,18 @@ public final class ColumnPlumb implements Check {
   }
 
   private double form(List<Reading> readings, double height) {
-    double straightness = job.setOut().building().columnStraightnessMetres();
-    double share =
-        readings.stream()
-            .mapToDouble(
-                reading -> Math.abs(1 - 2 * reading.upMetres().orElse(height / 2) / height))
+    return height
+        * readings.stream()
+            .mapToDouble(reading -> Math.abs(bowRadians(reading, job.setOut().building())))
             .average()
             .orElse(0);
-    return 4 * straightness * share / Math.sqrt(3);
+  }
+
+  /** What a column's bow adds to a tilt read away from mid-height: 4·s/H·(1 − 2z/H)/√3, signed. */
+  static double bowRadians(Reading reading, Building building) {
+    double height = building.columnHeightMetres();
+    double up = reading.upMetres().orElse(height / 2);
+    return 4 * building.columnStraightnessMetres() / height * (1 - 2 * up / height) / Math.sqrt(3);
   }
 
   /** Without any second face the zero error is known only as well as the meter is stated. */
@@ -187,7 +176,7 @@ public final class ColumnPlumb implements Check {
               eave.axis().orElseThrow(),
               difference.scaled(scale),
               0,
-              false,
+              Lean.Source.PLUMB_LINE,
               offsets.readingsOf(List.of(text, base)));
       Lean fromTilt = leans.get(lean.target());
       boolean tiltCounts = fromTilt != null && !stage.anyOutdated(fromTilt.readings());

@@ -4,11 +4,8 @@ import datumpeg.analysis.adjust.AdjustedLine;
 import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
 import datumpeg.analysis.adjust.Observation;
-import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
-import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
-import datumpeg.analysis.check.Evidence;
 import datumpeg.analysis.check.FrameRow;
 import datumpeg.analysis.check.Network;
 import datumpeg.analysis.check.Note;
@@ -16,13 +13,16 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.SlipNotes;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.slip.SlipNetworks;
+import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
@@ -35,41 +35,55 @@ import java.util.TreeMap;
  * errors one meter and session shares are known to be shared. Worked: running 6.003 and 12.001 m
  * from frame 1 give bays of 6.003 and 5.998 m.
  */
-public final class FrameSpacing implements Check {
-  private final Job job;
+final class FrameSpacing {
   private final SetOut setOut;
   private final OutcomeMaker outcomes;
 
-  public FrameSpacing(Job job, OutcomeMaker outcomes) {
-    this.job = job;
+  FrameSpacing(Job job, OutcomeMaker outcomes) {
     this.setOut = job.setOut();
     this.outcomes = outcomes;
   }
 
-  @Override
-  public CheckResult of(StageReadings stage) {
-    List<Reading> used = stage.where(FrameRow::holds);
-    if (used.isEmpty()) {
+  /** The readings of the rows that go together, row by row. */
+  List<Reading> current(StageReadings stage) {
+    return rows(stage).values().stream().flatMap(List::stream).toList();
+  }
+
+  private static Map<FrameRow, List<Reading>> rows(StageReadings stage) {
+    Map<FrameRow, List<Reading>> rows = new TreeMap<>();
+    for (Reading reading : stage.where(FrameRow::holds)) {
+      rows.computeIfAbsent(FrameRow.of(reading.target().first()), row -> new ArrayList<>())
+          .add(reading);
+    }
+    rows.replaceAll((row, readings) -> stage.current(readings));
+    return rows;
+  }
+
+  CheckResult of(StageReadings stage, FrameNetwork frames) {
+    Map<FrameRow, List<Reading>> rows = rows(stage);
+    if (rows.isEmpty()) {
       return CheckResult.of(List.of(), List.of(), List.of());
     }
-    Map<FrameRow, List<Reading>> rows = new TreeMap<>();
-    used.forEach(
-        reading ->
-            rows.computeIfAbsent(FrameRow.of(reading.target().first()), row -> new ArrayList<>())
-                .add(reading));
-    rows.replaceAll((row, readings) -> stage.current(readings));
     AdjustedLine line = network(rows, stage).adjust();
+    Spacings spacings = new Spacings(rows, line, frames);
     List<Outcome> found = new ArrayList<>();
-    rows.forEach((row, readings) -> found.addAll(spacings(row, line, stage.evidence(readings))));
-    found.addAll(matches(rows, line, stage));
-    found.addAll(overallLengths(rows, line, stage));
+    rows.forEach((row, readings) -> found.addAll(spacings(row, spacings, stage)));
+    List<Outcome> derived = derived(spacings, stage);
+    found.addAll(derived);
+    found.addAll(matches(spacings, stage));
+    found.addAll(overallLengths(rows, spacings, stage));
+    List<Note> notes = new ArrayList<>(notes(rows, line, stage));
+    atHeight(derived).ifPresent(notes::add);
+    List<Reading> current = rows.values().stream().flatMap(List::stream).toList();
     return new CheckResult(
         found,
-        notes(rows, line, stage),
+        notes,
         Map.of(),
         Map.of(),
-        used,
-        List.of(Network.of("the rows of frames", line.fit(), used)));
+        stage.where(FrameRow::holds),
+        frames.holds(current)
+            ? List.of()
+            : List.of(Network.of("the rows of frames", line.fit(), current)));
   }
 
   private LineNetwork network(Map<FrameRow, List<Reading>> rows, StageReadings stage) {
@@ -87,34 +101,86 @@ public final class FrameSpacing implements Check {
     int from = FrameRow.number(reading.target().first());
     int to = FrameRow.number(reading.target().second());
     double centreToCentre = reading.valueSi() - FrameRow.faceOffsetMetres(reading.target(), setOut);
-    return new LineDifference(
-        row.station(from), row.station(to), marked(reading, centreToCentre, stage));
-  }
-
-  /** A spacing answers to its first mark moving along with −1, to its second with 1. */
-  private static Observation marked(Reading reading, double centreToCentre, StageReadings stage) {
     Observation observed = stage.observation(reading, centreToCentre);
-    PointName from = reading.target().first();
-    PointName to = reading.target().second();
-    return stage.marked(stage.marked(observed, from, "along", -1), to, "along", 1);
+    observed = stage.marked(observed, reading.target().first(), "along", -1);
+    observed = stage.marked(observed, reading.target().second(), "along", 1);
+    return new LineDifference(row.station(from), row.station(to), observed);
   }
 
-  private List<Outcome> spacings(FrameRow row, AdjustedLine line, Evidence evidence) {
+  private List<Outcome> spacings(FrameRow row, Spacings spacings, StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
-      if (line.connected(row.station(number), row.station(number + 1))) {
-        double nominal = nominal(number);
+      Optional<Linearised> observed = spacings.observed(row, number, number + 1);
+      if (observed.isPresent()) {
+        Linearised decided = spacings.decided(row, number, number + 1).orElse(observed.get());
         found.add(
-            outcomes.signed(
-                "frame-spacing",
-                row.spacing(number, number + 1),
-                OptionalDouble.of(nominal),
-                line.difference(row.station(number), row.station(number + 1)),
-                nominal,
-                evidence));
+            spacing(row, number, decided.estimate(), spacings.readings(row), stage)
+                .withAside(
+                    Adjusted.aside(
+                        observed.get().estimate().shifted(-nominal(number)),
+                        decided.estimate().shifted(-nominal(number)))));
       }
     }
     return found;
+  }
+
+  private Outcome spacing(
+      FrameRow row, int number, Estimate value, List<Reading> behind, StageReadings stage) {
+    return outcomes.signed(
+        "frame-spacing",
+        row.spacing(number, number + 1),
+        OptionalDouble.of(nominal(number)),
+        value,
+        nominal(number),
+        stage.evidence(behind));
+  }
+
+  /** Spacings at the eaves that nobody read there: they follow from the feet and the leans. */
+  private List<Outcome> derived(Spacings spacings, StageReadings stage) {
+    List<Outcome> found = new ArrayList<>();
+    for (String side : List.of("A", "B")) {
+      FrameRow eave = new FrameRow("eave", side);
+      for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
+        Optional<Linearised> value = spacings.derived(eave, number, number + 1);
+        if (value.isPresent()) {
+          List<Reading> behind = spacings.behindDerived(eave, number, number + 1);
+          Outcome outcome = spacing(eave, number, value.get().estimate(), behind, stage);
+          found.add(
+              outcome
+                  .withAside("follows from feet and leans; not read at height")
+                  .withRemedy(
+                      outcome.is(Verdict.UNDECIDED)
+                          ? "Read " + atHeight(outcome) + " itself, from a safe platform."
+                          : ""));
+        }
+      }
+    }
+    return found;
+  }
+
+  /** A reading at height is asked for only where what follows from below does not decide. */
+  private static Optional<Note> atHeight(List<Outcome> derived) {
+    List<String> open =
+        derived.stream()
+            .filter(outcome -> outcome.is(Verdict.UNDECIDED))
+            .map(FrameSpacing::atHeight)
+            .toList();
+    return open.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Note(
+                Note.Kind.NEXT_MEASUREMENT,
+                "Feet and leans do not decide every spacing at the eaves. Read at height only: "
+                    + String.join(", ", open)
+                    + ". From a platform or scaffold that is safe to work from, never from the"
+                    + " steel.",
+                List.of()));
+  }
+
+  /** The distance at the eaves that a spacing such as A1-A2/eave is. */
+  private static String atHeight(Outcome spacing) {
+    String[] ends = spacing.target().substring(0, spacing.target().indexOf('/')).split("-", -1);
+    return "eave." + ends[0] + "-eave." + ends[1];
   }
 
   private double nominal(int number) {
@@ -122,59 +188,49 @@ public final class FrameSpacing implements Check {
   }
 
   /** Eave spacing − base spacing of the same bay and side. */
-  private List<Outcome> matches(
-      Map<FrameRow, List<Reading>> rows, AdjustedLine line, StageReadings stage) {
+  private List<Outcome> matches(Spacings spacings, StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     for (String side : List.of("A", "B")) {
       FrameRow base = new FrameRow("base", side);
       FrameRow eave = new FrameRow("eave", side);
-      if (!rows.containsKey(base) || !rows.containsKey(eave)) {
-        continue;
-      }
-      List<Reading> both = new ArrayList<>(rows.getOrDefault(base, List.of()));
-      both.addAll(rows.getOrDefault(eave, List.of()));
       for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
-        if (line.connected(base.station(number), base.station(number + 1))
-            && line.connected(eave.station(number), eave.station(number + 1))) {
-          found.add(match(base, eave, number, line, stage.evidence(both)));
+        Optional<Linearised> difference = spacings.match(base, eave, number, number + 1);
+        if (difference.isPresent()) {
+          found.add(
+              outcomes.signedWithAside(
+                  "spacing-match",
+                  side + number + "-" + side + (number + 1),
+                  difference.get().estimate(),
+                  nominal(number),
+                  stage.evidence(spacings.behindMatch(base, eave, number, number + 1)),
+                  ""));
         }
       }
     }
     return found;
   }
 
-  private Outcome match(
-      FrameRow base, FrameRow eave, int number, AdjustedLine line, Evidence evidence) {
-    Linearised difference =
-        line.linearisedDifference(eave.station(number), eave.station(number + 1))
-            .minus(line.linearisedDifference(base.station(number), base.station(number + 1)));
-    String side = base.side();
-    return outcomes.signedWithAside(
-        "spacing-match",
-        side + number + "-" + side + (number + 1),
-        difference.estimate(),
-        nominal(number),
-        evidence,
-        "");
-  }
-
   /** End face to end face of one wall's end columns at their feet. */
   private List<Outcome> overallLengths(
-      Map<FrameRow, List<Reading>> rows, AdjustedLine line, StageReadings stage) {
+      Map<FrameRow, List<Reading>> rows, Spacings spacings, StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     int last = setOut.building().portalFrameCount();
+    double faces = setOut.building().sections().columnWidthMetres();
     rows.forEach(
         (row, readings) -> {
-          if (row.feature().equals("base") && line.connected(row.station(1), row.station(last))) {
-            found.add(
-                outcomes.signed(
-                    "overall-length",
-                    row.side(),
-                    OptionalDouble.of(setOut.overallLengthMetres()),
-                    line.difference(row.station(1), row.station(last))
-                        .shifted(job.setOut().building().sections().columnWidthMetres()),
-                    setOut.overallLengthMetres(),
-                    stage.evidence(readings)));
+          if (row.feature().equals("base")) {
+            spacings
+                .best(row, 1, last)
+                .ifPresent(
+                    length ->
+                        found.add(
+                            outcomes.signed(
+                                "overall-length",
+                                row.side(),
+                                OptionalDouble.of(setOut.overallLengthMetres()),
+                                length.estimate().shifted(faces),
+                                setOut.overallLengthMetres(),
+                                stage.evidence(readings))));
           }
         });
     return found;
