@@ -19,7 +19,7 @@ public record PointName(String feature, String place, String part)
   public static final List<String> FEATURES =
       List.of(
           "slab", "seat", "line", "base", "eave", "apex", "tip", "wall", "mullion", "opening",
-          "gutter", "column");
+          "gutter", "column", "anchor", "edge", "sheet", "profile");
 
   private static final Pattern TEXT =
       Pattern.compile(

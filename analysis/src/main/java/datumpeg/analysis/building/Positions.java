@@ -24,14 +24,7 @@ final class Positions {
       case "tip" -> tip(point);
       case "wall" -> wall(point);
       case "opening" -> opening(point);
-      case "gutter" -> gutter(point);
-      default ->
-          throw new UnknownPointException(
-              "The plan places no "
-                  + point.feature()
-                  + "; "
-                  + point.text()
-                  + " is not in the job file.");
+      default -> new DetailPositions(setOut).of(point);
     };
   }
 
@@ -98,14 +91,19 @@ final class Positions {
         building.eaveHeightMetres() + rise);
   }
 
+  /** The outermost corner, or with /bottom the bottom corner of the rafter's end. */
   private Position tip(PointName point) {
-    noPart(point);
+    boolean bottom = point.part().equals("bottom");
+    if (!bottom) {
+      noPart(point);
+    }
     GridMark mark = mark(point);
     double gap = building.sections().kneeGapMetres();
+    double in = gap + (bottom ? setOut.bottomCornerShortfallMetres() / 2 : 0);
     double inner = innerFaceYMetres(mark.letter());
     return new Position(
         setOut.portalFrameXMetres(mark.number()),
-        mark.letter() == 'A' ? inner + gap : inner - gap,
+        mark.letter() == 'A' ? inner + in : inner - in,
         building.eaveHeightMetres());
   }
 
@@ -139,11 +137,12 @@ final class Positions {
         switch (point.part()) {
           case "left-foot", "right-foot" -> 0;
           case "left-head", "right-head" -> opening.heightMetres();
+          case "left", "right" -> opening.heightMetres() / 2;
           default ->
               throw new UnknownPointException(
                   point.text()
-                      + " is not a corner of an opening; expected /left-foot,"
-                      + " /right-foot, /left-head or /right-head.");
+                      + " is no part of an opening; expected /left-foot, /right-foot, /left-head or"
+                      + " /right-head for a corner, /left or /right for a post.");
         };
     boolean left = point.part().startsWith("left");
     boolean lowOnTheLeft = opening.wall() == Wall.END_N || opening.wall() == Wall.SIDE_A;
@@ -168,17 +167,6 @@ final class Positions {
       case SIDE_A -> new Position(alongMetres, 0, heightMetres);
       case SIDE_B -> new Position(alongMetres, building.spanMetres(), heightMetres);
     };
-  }
-
-  private Position gutter(PointName point) {
-    int at = point.place().indexOf('@');
-    if (at == 1 && point.place().matches("[AB]@\\(\\d{1,6}(\\.\\d{1,6})?\\)")) {
-      double x = Double.parseDouble(point.place().substring(3, point.place().length() - 1));
-      double y = point.place().charAt(0) == 'A' ? 0 : building.spanMetres();
-      return new Position(x, y, building.eaveHeightMetres());
-    }
-    throw new UnknownPointException(
-        point.text() + " is not a place on a gutter; expected such as gutter.A@(3.5).");
   }
 
   private double innerFaceYMetres(char letter) {

@@ -1,5 +1,7 @@
 package datumpeg.analysis.building;
 
+import datumpeg.analysis.detail.Details;
+import datumpeg.analysis.detail.Mullion;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.IntStream;
@@ -15,11 +17,18 @@ public final class SetOut {
   private final Building building;
   private final Slab slab;
   private final List<Opening> openings;
+  private final Details details;
 
+  /** A plan without further details. */
   public SetOut(Building building, Slab slab, List<Opening> openings) {
+    this(building, slab, openings, Details.NONE);
+  }
+
+  public SetOut(Building building, Slab slab, List<Opening> openings, Details details) {
     this.building = building;
     this.slab = slab;
     this.openings = List.copyOf(openings);
+    this.details = details;
   }
 
   public Building building() {
@@ -32,6 +41,10 @@ public final class SetOut {
 
   public List<Opening> openings() {
     return openings;
+  }
+
+  public Details details() {
+    return details;
   }
 
   /**
@@ -135,6 +148,34 @@ public final class SetOut {
   }
 
   /**
+   * Height of the underside of the roof frames above the slab at a place across the building: the
+   * eave height at the column lines and, under a gable, rising by the pitch from there. A mono roof
+   * is taken as level at the eave height, because the plan does not say which side is the high one.
+   */
+  public double roofHeightMetres(double yMetres) {
+    double fromColumnLine =
+        Math.min(yMetres, building.spanMetres() - yMetres) - columnLineOffsetMetres();
+    return building.roof() == Roof.GABLE
+        ? building.eaveHeightMetres()
+            + Math.max(0, fromColumnLine) * StrictMath.tan(building.pitchRadians())
+        : building.eaveHeightMetres();
+  }
+
+  /** Height of an end-wall post: as drawn, else up to the rafter. */
+  public double mullionHeightMetres(Mullion mullion) {
+    return mullion.heightMetres().orElseGet(() -> roofHeightMetres(mullion.fromSideAMetres()));
+  }
+
+  /**
+   * The end-wall post of a point such as mullion.1.M1.
+   *
+   * @throws UnknownPointException if the plan has no such post
+   */
+  public Mullion mullion(PointName point) {
+    return new DetailPositions(this).mullion(point);
+  }
+
+  /**
    * Where a point stands in the plan.
    *
    * @throws UnknownPointException if the plan has no such point
@@ -152,8 +193,12 @@ public final class SetOut {
     if (first.feature().equals("tip") && second.feature().equals("tip")) {
       position(first);
       position(second);
+      double firstIn = first.part().equals("bottom") ? bottomCornerShortfallMetres() / 2 : 0;
+      double secondIn = second.part().equals("bottom") ? bottomCornerShortfallMetres() / 2 : 0;
       return tipDistanceMetres()
-          .orElseThrow(() -> new UnknownPointException("The plan gives no tip distance."));
+              .orElseThrow(() -> new UnknownPointException("The plan gives no tip distance."))
+          - firstIn
+          - secondIn;
     }
     return position(first).distanceMetres(position(second));
   }

@@ -18,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Values read directly, each from its own readings: one unknown a target, the weighted mean of its
@@ -43,6 +44,15 @@ public record DirectValues(
   /** Values by names of the caller's; readings of one name read one value. */
   public static Optional<DirectValues> of(
       List<Reading> used, StageReadings stage, Function<Reading, String> name) {
+    return of(used, stage, name, Reading::valueSi);
+  }
+
+  /** As above, each reading brought to the value it reads by a known part. */
+  public static Optional<DirectValues> of(
+      List<Reading> used,
+      StageReadings stage,
+      Function<Reading, String> name,
+      ToDoubleFunction<Reading> observed) {
     Map<String, List<Reading>> byTarget = new TreeMap<>();
     used.forEach(
         reading ->
@@ -55,7 +65,9 @@ public record DirectValues(
                 reading ->
                     equations.add(
                         new ObservationEquation(
-                            marked(target, reading, stage), Map.of(target, sign(reading)), 0))));
+                            marked(target, reading, observed.applyAsDouble(reading), stage),
+                            Map.of(target, sign(reading)),
+                            0))));
     if (equations.isEmpty()) {
       return Optional.empty();
     }
@@ -70,8 +82,9 @@ public record DirectValues(
    * With what the marks may be beside their points: one error a value, as no two values here meet
    * one mark in one direction.
    */
-  private static Observation marked(String name, Reading reading, StageReadings stage) {
-    Observation observed = stage.observation(reading);
+  private static Observation marked(
+      String name, Reading reading, double value, StageReadings stage) {
+    Observation observed = stage.observation(reading, value);
     if (reading.target().quantity() == MeasuredQuantity.TILT) {
       return observed;
     }

@@ -1,23 +1,22 @@
 package datumpeg.analysis.check;
 
-import datumpeg.analysis.conform.Conformance;
+import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.job.Job;
-import datumpeg.analysis.stat.StudentizedRange;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Turns a deviation with its uncertainty into an outcome by the job's limits and decision rule. */
 public final class OutcomeMaker {
-  private static final double SPREAD_CONFIDENCE = 0.95;
-
   private final Job job;
+  private final Decision decision;
 
   public OutcomeMaker(Job job) {
     this.job = job;
+    this.decision = new Decision(job.decision());
   }
 
   /**
@@ -34,6 +33,18 @@ public final class OutcomeMaker {
       Evidence evidence) {
     Estimate deviation = measured.shifted(-nominalMetres.orElse(0));
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.signed(sizeMetres));
+    return decided(check, target, nominalMetres, measured.value(), deviation, limits, evidence, "");
+  }
+
+  /** A deviation in metres against limits that are not the tolerance of its check. */
+  public Outcome within(
+      String check,
+      String target,
+      OptionalDouble nominalMetres,
+      Estimate measured,
+      Optional<Limits> limits,
+      Evidence evidence) {
+    Estimate deviation = measured.shifted(-nominalMetres.orElse(0));
     return decided(check, target, nominalMetres, measured.value(), deviation, limits, evidence, "");
   }
 
@@ -68,8 +79,8 @@ public final class OutcomeMaker {
   /**
    * A spread of n values, decided through the range of their errors.
    *
-   * @param standardUncertaintyMetres of one of them, as {@link Conformance#probabilityOfSpread}
-   *     asks
+   * @param standardUncertaintyMetres of one of them, as {@link
+   *     datumpeg.analysis.conform.Conformance#probabilityOfSpread} asks
    */
   public Outcome spread(
       String check,
@@ -80,34 +91,48 @@ public final class OutcomeMaker {
       double sizeMetres,
       Evidence evidence,
       String aside) {
-    double coverage = StudentizedRange.quantile(SPREAD_CONFIDENCE, n);
+    double coverage = Decision.spreadCoverage(n);
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
-    OptionalDouble probability =
-        limits.isEmpty()
-            ? OptionalDouble.empty()
-            : OptionalDouble.of(
-                Conformance.probabilityOfSpread(
-                    spreadMetres,
-                    standardUncertaintyMetres,
-                    n,
-                    limits.get().upper().orElse(Double.POSITIVE_INFINITY)));
-    return new Outcome(
+    return outcome(
         check,
         target,
-        evidence.round(),
-        OutcomeUnit.MILLIMETRE,
         OptionalDouble.of(0),
         spreadMetres,
-        spreadMetres,
-        coverage * standardUncertaintyMetres,
+        new Estimate(spreadMetres, standardUncertaintyMetres),
         coverage,
         limits,
-        probability,
-        limits.map(any -> job.decision().verdict(probability.orElse(0))),
-        evidence.stale(),
-        "",
-        aside,
-        evidence.readingIds());
+        limits.map(within -> decision.spread(spreadMetres, standardUncertaintyMetres, n, within)),
+        evidence,
+        aside);
+  }
+
+  /**
+   * The greatest of n absolute values, decided through the greatest of their errors.
+   *
+   * @param standardUncertaintyMetres of one of them, the greatest, as {@link
+   *     datumpeg.analysis.conform.Conformance#probabilityOfMaximum} asks
+   */
+  public Outcome maximum(
+      String check,
+      String target,
+      double maximumMetres,
+      double standardUncertaintyMetres,
+      int n,
+      double sizeMetres,
+      Evidence evidence,
+      String aside) {
+    Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
+    return outcome(
+        check,
+        target,
+        OptionalDouble.of(0),
+        maximumMetres,
+        new Estimate(maximumMetres, standardUncertaintyMetres),
+        Decision.maximumCoverage(n),
+        limits,
+        limits.map(within -> decision.maximum(maximumMetres, standardUncertaintyMetres, n, within)),
+        evidence,
+        aside);
   }
 
   private Outcome decided(
@@ -119,10 +144,30 @@ public final class OutcomeMaker {
       Optional<Limits> limits,
       Evidence evidence,
       String aside) {
-    OptionalDouble probability =
-        limits
-            .map(within -> OptionalDouble.of(Conformance.probabilityWithin(deviation, within)))
-            .orElse(OptionalDouble.empty());
+    return outcome(
+        check,
+        target,
+        nominal,
+        measured,
+        deviation,
+        Estimate.COVERAGE_FACTOR,
+        limits,
+        limits.map(within -> decision.value(deviation, within)),
+        evidence,
+        aside);
+  }
+
+  private static Outcome outcome(
+      String check,
+      String target,
+      OptionalDouble nominal,
+      double measured,
+      Estimate deviation,
+      double coverage,
+      Optional<Limits> limits,
+      Optional<Decision.Decided> decided,
+      Evidence evidence,
+      String aside) {
     return new Outcome(
         check,
         target,
@@ -131,11 +176,11 @@ public final class OutcomeMaker {
         nominal,
         measured,
         deviation.value(),
-        deviation.expanded(),
-        Estimate.COVERAGE_FACTOR,
+        coverage * deviation.standardUncertainty(),
+        coverage,
         limits,
-        probability,
-        limits.map(any -> job.decision().verdict(probability.orElse(0))),
+        decided.map(found -> OptionalDouble.of(found.probability())).orElse(OptionalDouble.empty()),
+        decided.map(Decision.Decided::verdict),
         evidence.stale(),
         "",
         aside,

@@ -30,20 +30,17 @@ public final class StageReadings {
   private final Job job;
   private final List<Reading> latest;
   private final Rounds rounds;
-  private final double repeats;
+  private final Improvement improvement;
 
   public StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
-    this(job, ofStage, rounds, 1);
+    this(job, ofStage, rounds, Improvement.NONE);
   }
 
-  /**
-   * Readings as certain as if each were the mean of so many: what repeats would leave of their
-   * uncertainty.
-   */
-  public StageReadings(Job job, List<Reading> ofStage, Rounds rounds, double repeats) {
+  /** Readings as certain as if something had been done about their errors. */
+  public StageReadings(Job job, List<Reading> ofStage, Rounds rounds, Improvement improvement) {
     this.job = job;
     this.rounds = rounds;
-    this.repeats = repeats;
+    this.improvement = improvement;
     Map<Target, Integer> latestRound = new HashMap<>();
     ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
     this.latest =
@@ -51,6 +48,14 @@ public final class StageReadings {
             .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
             .sorted(Comparator.comparing(Reading::id))
             .toList();
+  }
+
+  /**
+   * Whether only the uncertainties are asked for, of an improvement nobody made: the values then
+   * cannot fit together so well, and a search for slips would be for nothing.
+   */
+  public boolean areSupposed() {
+    return !improvement.equals(Improvement.NONE);
   }
 
   /** The readings of targets that fit, ordered by their ids. */
@@ -88,7 +93,7 @@ public final class StageReadings {
   public Observation observation(Reading reading, double observed) {
     Meter meter = job.meter(reading.meter(), reading.target().quantity());
     MeterAccuracy accuracy = meter.accuracy();
-    double variance = accuracy.independentVariance() / repeats;
+    double variance = square(improvement.scatter()) * accuracy.independentVariance();
     return new Observation(
         reading.id(),
         observed,
@@ -102,13 +107,15 @@ public final class StageReadings {
     return new Observation(
         "foreseen",
         distanceMetres,
-        Math.max(Math.sqrt(accuracy.independentVariance() / repeats), LEAST_STANDARD_UNCERTAINTY),
+        Math.max(
+            improvement.scatter() * Math.sqrt(accuracy.independentVariance()),
+            LEAST_STANDARD_UNCERTAINTY),
         commonParts(like, accuracy, distanceMetres));
   }
 
   /** How far a mark may be beside its point: standard uncertainty in each direction, in metres. */
   public double definitionMetres(PointName point) {
-    return job.pointDefinitionMetres(point);
+    return improvement.definition() * job.pointDefinitionMetres(point);
   }
 
   /**
@@ -127,17 +134,24 @@ public final class StageReadings {
 
   /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */
   public double planeTiltRadians(Reading reading) {
-    return job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
+    return improvement.common()
+        * job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
   }
 
-  private static List<CommonPart> commonParts(
+  private static double square(double x) {
+    return x * x;
+  }
+
+  private List<CommonPart> commonParts(
       Reading reading, MeterAccuracy accuracy, double lengthMetres) {
     String meter = reading.meter() + "|" + reading.session();
     List<CommonPart> parts = new ArrayList<>();
-    if (accuracy.common() > 0) {
+    if (accuracy.common() > 0 && improvement.common() > 0) {
       parts.add(new CommonPart(meter + "|zero", accuracy.common()));
     }
-    if (accuracy.perMetre() > 0 && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
+    if (accuracy.perMetre() > 0
+        && improvement.common() > 0
+        && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
       parts.add(new CommonPart(meter + "|scale", accuracy.perMetre() * lengthMetres));
     }
     return parts;

@@ -53,35 +53,34 @@ public final class Conformance {
   }
 
   /**
-   * The standard uncertainty of one point at which a spread like this one would be decided, by the
-   * rule of {@link #probabilityOfSpread}.
+   * A bound on the probability that the greatest true absolute value of n is at most the limit,
+   * whatever the true values are.
    *
-   * @param rangeQuantile of n standard normals, at 1 − the rule's reject probability
+   * <p>The greatest observed one is at least that of the truly greatest point, known to u, so
+   * accepting below limit − z·u accepts wrongly in at most Φ(−z). It exceeds the true one by at
+   * most the greatest absolute error of n, so rejecting above limit + w·u rejects wrongly in at
+   * most 1 − (2Φ(w) − 1)ⁿ, which holds for errors correlated in any way (Z. Šidák, Rectangular
+   * confidence regions for the means of multivariate normal distributions, J. Am. Stat. Assoc. 62,
+   * 1967; recalled, not looked up). The two meet at ½.
+   *
+   * @param maximum greatest absolute value observed
+   * @param standardUncertainty of one value, the greatest of them
+   * @param n number of values, at least 1
+   * @param limit greatest permitted
    */
-  public static double standardUncertaintyToDecideSpread(
-      double spread, double limit, double rangeQuantile, DecisionRule rule) {
-    return spread <= limit
-        ? (limit - spread) / (Math.sqrt(2) * Normal.quantile(rule.accept()))
-        : (spread - limit) / rangeQuantile;
+  public static double probabilityOfMaximum(
+      double maximum, double standardUncertainty, int n, double limit) {
+    if (standardUncertainty == 0) {
+      return maximum <= limit ? 1 : 0;
+    }
+    double below = (limit - maximum) / standardUncertainty;
+    return below >= 0
+        ? Normal.cdf(below)
+        : Math.min(0.5, 1 - StrictMath.pow(1 - Normal.twoSided(below), n));
   }
 
-  /**
-   * The standard uncertainty at which a value like this one would be decided.
-   *
-   * @param deviation the value found
-   * @return greatest standard uncertainty that gives a probability of at least accept, or at most
-   *     reject; 0 when the value sits on a limit
-   */
-  public static double standardUncertaintyToDecide(
-      double deviation, Limits limits, DecisionRule rule) {
-    double margin =
-        Math.min(
-            Math.abs(limits.upper().orElse(Double.POSITIVE_INFINITY) - deviation),
-            Math.abs(deviation - limits.lower().orElse(Double.NEGATIVE_INFINITY)));
-    boolean inside =
-        deviation <= limits.upper().orElse(Double.POSITIVE_INFINITY)
-            && deviation >= limits.lower().orElse(Double.NEGATIVE_INFINITY);
-    double z = inside ? Normal.quantile(rule.accept()) : -Normal.quantile(rule.reject());
-    return margin / z;
+  /** The greatest of n absolute standard normal values that is not exceeded with a probability. */
+  public static double maximumQuantile(double probability, int n) {
+    return Normal.quantile((1 + StrictMath.pow(probability, 1.0 / n)) / 2);
   }
 }

@@ -8,7 +8,7 @@ package datumpeg.analysis.conform;
  * @param source title of the document
  * @param clause where in it
  * @param edition which edition
- * @param seen whether somebody compared the row with the document itself
+ * @param confidence where the row is known from
  * @param note what it applies to
  */
 public record LimitRow(
@@ -17,10 +17,15 @@ public record LimitRow(
     String source,
     String clause,
     String edition,
-    boolean seen,
+    Confidence confidence,
     String note) {
 
-  /** The source as printed everywhere, with the warning a row from memory carries. */
+  /** Whether somebody compared the row with the document itself. */
+  public boolean seen() {
+    return confidence == Confidence.COMPARED;
+  }
+
+  /** The source as printed everywhere, with the warning that a row nobody compared carries. */
   public String printedSource() {
     return source
         + " "
@@ -28,7 +33,7 @@ public record LimitRow(
         + " ("
         + edition
         + ")"
-        + (seen ? "" : ", verify against your copy");
+        + (seen() ? "" : ", verify against your copy");
   }
 
   public Tolerance tolerance() {

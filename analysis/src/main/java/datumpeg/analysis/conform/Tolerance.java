@@ -12,14 +12,15 @@ public record Tolerance(LimitRule rule, String source) {
   /** Limits of a signed deviation. */
   public Limits signed(double sizeMetres) {
     return new Limits(
-        OptionalDouble.of(rule.lowerMetres(sizeMetres)),
-        OptionalDouble.of(rule.upperMetres(sizeMetres)),
-        source);
+        finite(rule.lowerMetres(sizeMetres)), finite(rule.upperMetres(sizeMetres)), source);
   }
 
   /** The upper limit of a value that cannot be negative. */
   public Limits unsigned(double sizeMetres) {
-    return new Limits(
-        OptionalDouble.empty(), OptionalDouble.of(rule.upperMetres(sizeMetres)), source);
+    return new Limits(OptionalDouble.empty(), finite(rule.upperMetres(sizeMetres)), source);
+  }
+
+  private static OptionalDouble finite(double metres) {
+    return Double.isInfinite(metres) ? OptionalDouble.empty() : OptionalDouble.of(metres);
   }
 }

@@ -1,6 +1,7 @@
 package datumpeg.analysis.job;
 
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.PropGeometry;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.conform.DecisionRule;
 import datumpeg.analysis.conform.Tolerance;
@@ -21,6 +22,7 @@ import java.util.Optional;
  * @param meters by the user's name for them
  * @param pointDefinitionsMetres how well a feature's points are defined: standard uncertainties
  * @param stages in the order of the work, the standard ones and the job's own
+ * @param props how the props stand, if the job says so
  */
 public record Job(
     JobIdentity identity,
@@ -29,7 +31,28 @@ public record Job(
     Map<String, Meter> meters,
     Map<String, Double> pointDefinitionsMetres,
     DecisionRule decision,
-    List<Stage> stages) {
+    List<Stage> stages,
+    Optional<PropGeometry> props) {
+
+  /** A job that does not say how its props stand. */
+  public Job(
+      JobIdentity identity,
+      SetOut setOut,
+      Map<String, Tolerance> tolerances,
+      Map<String, Meter> meters,
+      Map<String, Double> pointDefinitionsMetres,
+      DecisionRule decision,
+      List<Stage> stages) {
+    this(
+        identity,
+        setOut,
+        tolerances,
+        meters,
+        pointDefinitionsMetres,
+        decision,
+        stages,
+        Optional.empty());
+  }
 
   public Job {
     tolerances = Collections.unmodifiableMap(new LinkedHashMap<>(tolerances));

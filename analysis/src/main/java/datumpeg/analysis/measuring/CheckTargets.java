@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Which targets a check needs. One method a check; checks no list serves yet need none. */
+/** Which targets a check needs. One method a check. */
 final class CheckTargets {
   private final SetOut setOut;
   private final int n;
@@ -38,6 +38,25 @@ final class CheckTargets {
       case "clear-span", "clear-span/base" -> clearSpan("base");
       case "clear-span/eave" -> clearSpan("eave");
       case "overall-length" -> overallLength();
+      default -> ofDetail(check);
+    };
+  }
+
+  private List<Target> ofDetail(String check) {
+    DetailTargets details = new DetailTargets(setOut);
+    return switch (check) {
+      case "slab-flatness" -> details.flatness();
+      case "anchor-edge" -> details.anchors();
+      case "mullion-plumb" -> details.mullionTilts();
+      case "mullion-spacing" -> details.mullionSpacing();
+      case "opening" -> details.openings();
+      case "eave-level" ->
+          walk(1, n).stream()
+              .map(mark -> Target.at(MeasuredQuantity.HEIGHT, PointName.at("eave", mark)))
+              .toList();
+      case "roof-square" -> details.roofDiagonals();
+      case "gutter-fall" -> details.gutters();
+      case "sheet-run" -> details.sheets();
       default -> List.of();
     };
   }
@@ -65,7 +84,7 @@ final class CheckTargets {
   }
 
   /** Every side and diagonal: from each point to all that come later. */
-  private static List<Target> allPairs(List<PointName> points) {
+  static List<Target> allPairs(List<PointName> points) {
     List<Target> targets = new ArrayList<>();
     for (int i = 0; i < points.size(); i++) {
       for (PointName other : points.subList(i + 1, points.size())) {

@@ -28,16 +28,22 @@ public record Stage(
           of(
               "arrival",
               "slab check",
-              List.of("slab-size", "slab-diagonals", "slab-square", "slab-level", "seat-level")),
-          of("set-out", "lines", List.of("line-parallel", "line-straight")),
+              List.of(
+                  "slab-size",
+                  "slab-diagonals",
+                  "slab-square",
+                  "slab-level",
+                  "seat-level",
+                  "slab-flatness")),
+          of("set-out", "lines", List.of("line-parallel", "line-straight", "anchor-edge")),
           of(
               "assembly",
               "rafter pairs and wall frames on the slab",
-              List.of("rafter-pair", "wall-square")),
+              List.of("rafter-pair", "wall-square", "foot-line")),
           of(
               "standing",
               "walls up, before anchors are drilled",
-              List.of("frame-spacing/base", "clear-span/base")),
+              List.of("frame-spacing/base", "clear-span/base", "base-straight")),
           of(
               "lift",
               "anchored and propped, columns plumbed",
@@ -46,8 +52,19 @@ public record Stage(
               "tightening",
               "every portal before its bolts are tightened",
               List.of(
-                  "column-plumb", "frame-spacing/base", "frame-spacing/eave", "clear-span/eave")),
-          of("roofing", "before roof sheets", List.of("column-plumb", "frame-spacing/apex")),
+                  "column-plumb",
+                  "frame-spacing/base",
+                  "frame-spacing/eave",
+                  "clear-span/eave",
+                  "eave-level",
+                  "mullion-plumb",
+                  "mullion-spacing",
+                  "opening")),
+          of(
+              "roofing",
+              "before roof sheets",
+              List.of(
+                  "column-plumb", "frame-spacing/apex", "roof-square", "gutter-fall", "sheet-run")),
           of("handover", "as delivered", List.of("column-plumb", "frame-spacing/eave")));
 
   public Stage {

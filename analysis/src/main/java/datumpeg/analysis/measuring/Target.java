@@ -110,13 +110,15 @@ public record Target(
 
   private static void requireFeature(MeasuredQuantity quantity, PointName point) {
     List<String> fitting =
-        quantity == MeasuredQuantity.TILT ? List.of("column", "mullion") : List.of("base", "eave");
+        quantity == MeasuredQuantity.TILT
+            ? List.of("column", "mullion", "opening")
+            : List.of("base", "eave");
     if (!fitting.contains(point.feature())) {
       throw new TargetFormatException(
           "A "
               + quantity.text()
-              + " is taken of a "
-              + String.join(" or a ", fitting)
+              + " is taken of one of "
+              + String.join(", ", fitting)
               + ", found "
               + point.text()
               + ".");

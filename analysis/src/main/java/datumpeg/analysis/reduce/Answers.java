@@ -1,9 +1,11 @@
 package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.check.Note;
+import datumpeg.analysis.conform.JointConformance;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.remedy.LinePlacement;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,23 +17,49 @@ final class Answers {
     this.stage = stage;
   }
 
-  Answer of(List<Outcome> outcomes, List<Cause> causes, List<Note> notes) {
+  Answer of(
+      List<Outcome> outcomes,
+      List<Cause> causes,
+      List<Note> notes,
+      Optional<LinePlacement> placement) {
+    Optional<Note> doubt =
+        notes.stream().filter(note -> note.kind() == Note.Kind.SLIP_SUSPECTED).findFirst();
+    Optional<LinePlacement> lines = doubt.isPresent() ? Optional.empty() : placement;
+    Answer bare = bare(outcomes, causes, doubt, lines);
+    return new Answer(
+        lines.isPresent() && !lines.get().fits() ? Answer.Kind.STOP : bare.kind(),
+        lines.map(found -> found.sentence() + " ").orElse("") + bare.sentence(),
+        bare.first()
+            + lines
+                .filter(LinePlacement::fits)
+                .map(found -> (bare.first().isEmpty() ? "" : " ") + mark(found))
+                .orElse(""));
+  }
+
+  private static String mark(LinePlacement lines) {
+    return "Mark the lines (mm): " + lines.marks() + ".";
+  }
+
+  private Answer bare(
+      List<Outcome> outcomes,
+      List<Cause> causes,
+      Optional<Note> doubt,
+      Optional<LinePlacement> lines) {
     long out = outcomes.stream().filter(o -> !o.stale() && o.is(Verdict.NONCONFORMING)).count();
     long close = outcomes.stream().filter(o -> o.stale() || o.is(Verdict.UNDECIDED)).count();
     long decided = outcomes.stream().filter(o -> o.verdict().isPresent()).count();
-    Optional<Note> doubt =
-        notes.stream().filter(note -> note.kind() == Note.Kind.SLIP_SUSPECTED).findFirst();
     String first = doubt.map(Note::text).orElse(causes.isEmpty() ? "" : causes.get(0).action());
     if (out > 0) {
       return new Answer(
           Answer.Kind.STOP,
-          no()
+          no(lines)
               + causes.get(0).sentence()
               + (causes.size() > 1 ? " " + more(causes.size() - 1) : ""),
           first);
     }
     if (close > 0 || doubt.isPresent()) {
-      return new Answer(Answer.Kind.MEASURE_AGAIN, notYet(close, doubt.isPresent()), first);
+      return new Answer(
+          Answer.Kind.MEASURE_AGAIN, notYet(close, doubt.isPresent()) + together(outcomes), first);
     }
     if (decided == 0) {
       return new Answer(
@@ -41,15 +69,27 @@ final class Answers {
               : "Values without verdicts: the job gives no limits for what was measured.",
           "");
     }
-    return new Answer(Answer.Kind.GO_ON, yes(decided, outcomes.size() - decided), "");
+    return new Answer(
+        Answer.Kind.GO_ON, yes(decided, outcomes.size() - decided) + together(outcomes), "");
+  }
+
+  /** The whole stage's probability, where it has more than one outcome to take together. */
+  private static String together(List<Outcome> outcomes) {
+    JointConformance joint = JointConformance.of(outcomes);
+    return joint.count() < 2 ? "" : " That all conform is " + joint.words() + " sure.";
   }
 
   private boolean isSlab() {
     return stage.id().equals("arrival");
   }
 
-  private String no() {
-    return isSlab() ? "Not as it is. " : "Stop. ";
+  private String no(Optional<LinePlacement> lines) {
+    if (!isSlab()) {
+      return "Stop. ";
+    }
+    return lines.filter(LinePlacement::fits).isPresent()
+        ? "But the slab is not as ordered. "
+        : "Not as it is. ";
   }
 
   private String notYet(long close, boolean doubtful) {

@@ -13,6 +13,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Groups outcomes by what is behind them, so that each thing wrong is told once. */
 final class Causes {
@@ -58,6 +59,7 @@ final class Causes {
       case "portal-plumb" -> portalKey(target, all);
       case "frame-spacing", "spacing-match" -> "spacing " + target.charAt(0);
       case "overall-length" -> "spacing " + target;
+      case "opening", "sheet-run" -> outcome.check() + " " + target.split("/", 2)[0];
       default -> outcome.check() + " " + target;
     };
   }
@@ -190,7 +192,7 @@ final class Causes {
               + " between its tips.";
       case "line-parallel" ->
           "the column lines " + (plus ? "spread" : "close") + " by " + amount + " toward end n.";
-      default -> worst.check() + " " + target + " is off by " + amount + ".";
+      default -> DetailWords.sentence(worst);
     };
   }
 
@@ -222,7 +224,11 @@ final class Causes {
     }
     String words = Shifting.words(moves);
     return movable
-        ? "Shift " + words + ", which brings every bay inside its limits; then read the bays again."
+        ? "Shift "
+            + words
+            + ", which brings every bay inside its limits (each is known to "
+            + Millimetres.of(worst.expandedUncertainty())
+            + "); then read the bays again."
         : "The "
             + feature
             + "s are fixed by now: ask the engineer before shifting "
@@ -244,7 +250,20 @@ final class Causes {
           .ifPresent(bay -> bays.add(inside(bay)));
       frames.add(side + (number + 1));
     }
-    return bays.size() == frames.size() - 1 ? Shifting.moves(frames, bays) : Map.of();
+    return bays.size() == frames.size() - 1
+        ? Shifting.moves(frames, bays, overall(side, feature, all))
+        : Map.of();
+  }
+
+  /** The overall length of a side with its limits, where it was measured at the base. */
+  private static Optional<Shifting.Bay> overall(String side, String feature, List<Outcome> all) {
+    return feature.equals("base")
+        ? all.stream()
+            .filter(o -> o.check().equals("overall-length") && o.target().equals(side))
+            .filter(o -> o.limits().isPresent())
+            .findFirst()
+            .map(Causes::inside)
+        : Optional.empty();
   }
 
   private static Shifting.Bay inside(Outcome bay) {

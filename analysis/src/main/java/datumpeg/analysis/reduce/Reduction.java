@@ -10,7 +10,19 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.PointEstimate;
 import datumpeg.analysis.check.Rounds;
 import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.assembly.FootLine;
+import datumpeg.analysis.check.assembly.RafterPair;
+import datumpeg.analysis.check.assembly.WallSquare;
+import datumpeg.analysis.check.enclosure.GutterFall;
+import datumpeg.analysis.check.enclosure.MullionSpacing;
+import datumpeg.analysis.check.enclosure.OpeningShape;
+import datumpeg.analysis.check.enclosure.PostPlumb;
+import datumpeg.analysis.check.enclosure.RoofSquare;
+import datumpeg.analysis.check.enclosure.SheetRun;
+import datumpeg.analysis.check.frame.EaveLevel;
 import datumpeg.analysis.check.frame.Frames;
+import datumpeg.analysis.check.frame.Straightness;
+import datumpeg.analysis.check.slab.AnchorEdge;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
@@ -23,14 +35,15 @@ import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.remedy.Movability;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -39,9 +52,6 @@ import java.util.TreeSet;
  * inputs give equal findings, whatever the order of the readings.
  */
 public final class Reduction {
-  /** So many repeats that only what they cannot shrink is left. */
-  private static final double MANY = 1e6;
-
   private final Job job;
   private final String jobDigest;
   private final List<Check> checks;
@@ -55,7 +65,22 @@ public final class Reduction {
     OutcomeMaker outcomes = new OutcomeMaker(job);
     this.checks =
         List.of(
-            new SlabShape(job, outcomes), new SlabLevel(job, outcomes), new Frames(job, outcomes));
+            new SlabShape(job, outcomes),
+            new SlabLevel(job, outcomes),
+            new Frames(job, outcomes),
+            new RafterPair(job, outcomes),
+            new WallSquare(job, outcomes),
+            new FootLine(job, outcomes),
+            Straightness.ofLines(job, outcomes),
+            Straightness.ofBases(job, outcomes),
+            new AnchorEdge(job, outcomes),
+            new EaveLevel(job, outcomes),
+            new PostPlumb(job, outcomes),
+            new MullionSpacing(job, outcomes),
+            new OpeningShape(job, outcomes),
+            new RoofSquare(job, outcomes),
+            new GutterFall(job, outcomes),
+            new SheetRun(job, outcomes));
   }
 
   /**
@@ -95,12 +120,13 @@ public final class Reduction {
 
   private StageFindings reduceStage(Stage stage, List<Reading> ofStage, Rounds rounds) {
     StageReadings readings = new StageReadings(job, ofStage, rounds);
-    Remedies remedies = new Remedies(Movability.at(stage.id(), job.stages()), job.decision());
+    Remedies remedies = new Remedies(Movability.at(stage.id(), job.stages()), job);
     List<Outcome> bare = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
     Map<String, LevelEstimate> levels = new LinkedHashMap<>();
     List<Network> networks = new ArrayList<>();
+    Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
@@ -109,16 +135,15 @@ public final class Reduction {
       points.putAll(result.points());
       levels.putAll(result.levels());
       networks.addAll(result.networks());
+      placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
-    Map<String, Double> ofRepeats =
+    Prospects prospects =
         bare.stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))
-            ? ofRepeats(new StageReadings(job, ofStage, rounds, MANY))
-            : Map.of();
+            ? Prospects.of(checks, job, ofStage, rounds)
+            : Prospects.NONE;
     List<Outcome> outcomes =
-        bare.stream()
-            .map(found -> remedies.apply(found, ofRepeats.getOrDefault(key(found), 0.0)))
-            .toList();
+        bare.stream().map(found -> remedies.apply(found, prospects.of(found))).toList();
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));
@@ -133,20 +158,8 @@ public final class Reduction {
         causes,
         notes,
         networks,
-        new Answers(stage).of(outcomes, causes, notes));
-  }
-
-  /** Standard uncertainty of each outcome if every reading were the mean of very many. */
-  private Map<String, Double> ofRepeats(StageReadings readings) {
-    Map<String, Double> left = new HashMap<>();
-    for (Check check : checks) {
-      check.of(readings).outcomes().forEach(o -> left.put(key(o), o.standardUncertainty()));
-    }
-    return left;
-  }
-
-  private static String key(Outcome outcome) {
-    return outcome.check() + " " + outcome.target();
+        new Answers(stage).of(outcomes, causes, notes, placement),
+        placement);
   }
 
   /** What the stage's measuring list asks for and nobody read, in one note. */

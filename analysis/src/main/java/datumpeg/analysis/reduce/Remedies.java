@@ -1,15 +1,15 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.conform.Conformance;
-import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.check.Improvement;
+import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
-import datumpeg.analysis.measuring.Axis;
+import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
-import datumpeg.analysis.remedy.Plumbing;
+import java.util.Map;
 import java.util.Set;
 
 /** Puts to each outcome what to do about it at its stage. */
@@ -20,14 +20,16 @@ final class Remedies {
   /** More repeats than this nobody takes (common practice, no source). */
   private static final int MOST_REPEATS = 10;
 
-  private static final Set<String> SPREADS = Set.of("slab-level", "seat-level");
+  private static final Set<String> SPREADS = Set.of("slab-level", "seat-level", "eave-level");
 
   private final Movability movability;
-  private final DecisionRule decision;
+  private final Decision decision;
+  private final Moves moves;
 
-  Remedies(Movability movability, DecisionRule decision) {
+  Remedies(Movability movability, Job job) {
     this.movability = movability;
-    this.decision = decision;
+    this.decision = new Decision(job.decision());
+    this.moves = new Moves(movability, job);
   }
 
   Movability movability() {
@@ -37,9 +39,9 @@ final class Remedies {
   /**
    * The outcome with its remedy; one that already has it, or needs none, is left as it is.
    *
-   * @param ofRepeats what standard uncertainty endless repeats of every reading would leave
+   * @param left what standard uncertainty each way to improve the readings would leave
    */
-  Outcome apply(Outcome outcome, double ofRepeats) {
+  Outcome apply(Outcome outcome, Map<Improvement, Double> left) {
     if (outcome.stale()) {
       return outcome.withRemedy("Something was moved since: measure it again.");
     }
@@ -47,18 +49,16 @@ final class Remedies {
       return outcome;
     }
     if (outcome.is(Verdict.UNDECIDED)) {
-      return outcome.withRemedy(whatWouldDecide(outcome, ofRepeats));
+      return outcome.withRemedy(whatWouldDecide(outcome, left));
     }
-    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(words(outcome)) : outcome;
+    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(moves.words(outcome)) : outcome;
   }
 
   /**
-   * What would decide a value like this one: so many readings where scatter limits, another meter
-   * where the error limits that repeats cannot shrink.
-   *
-   * @param ofRepeats what standard uncertainty endless repeats would leave
+   * What would decide a value like this one: so many readings where scatter limits; a check of the
+   * meter, marked points or another meter where what repeats cannot shrink does.
    */
-  String whatWouldDecide(Outcome outcome, double ofRepeats) {
+  private String whatWouldDecide(Outcome outcome, Map<Improvement, Double> left) {
     double needed = neededStandardUncertainty(outcome);
     double has = outcome.standardUncertainty();
     double coverage = outcome.coverage();
@@ -66,98 +66,87 @@ final class Remedies {
         " (now "
             + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
             + " % sure that it conforms)";
+    String nothing = canBeAccepted(outcome) ? "" : nothingCanBeAccepted(outcome);
     if (needed * coverage < LEAST_VISIBLE_METRES) {
-      return "It sits on its limit"
+      return nothing
+          + "It sits on its limit"
           + chance
           + ": no measuring will tell. Ask who set the limit, or"
           + " bring it nearer to the plan.";
     }
-    String from =
-        " To tell, U must come down from "
-            + Millimetres.of(has * coverage)
-            + " to "
-            + Millimetres.of(needed * coverage)
-            + chance
-            + ".";
-    if (ofRepeats >= needed) {
-      return "Repeats will not decide it: the error all readings of the meter share limits. Check that"
-          + " error (turn the meter end for end, a known distance), or take a better meter."
-          + from;
-    }
+    return nothing
+        + advice(outcome, left, needed)
+        + " To tell, U must come down from "
+        + Millimetres.of(has * coverage)
+        + " to "
+        + Millimetres.of(needed * coverage)
+        + chance
+        + ".";
+  }
+
+  private String advice(Outcome outcome, Map<Improvement, Double> left, double needed) {
+    double has = outcome.standardUncertainty();
+    double ofRepeats = left.getOrDefault(Improvement.REPEATS, 0.0);
     double readings =
         (has * has - ofRepeats * ofRepeats) / (needed * needed - ofRepeats * ofRepeats);
-    if (!(readings <= MOST_REPEATS)) {
-      return "Take a better meter: it would need more than " + MOST_REPEATS + " readings." + from;
+    if (ofRepeats < needed && readings <= MOST_REPEATS) {
+      int more = Math.max(1, (int) Math.ceil(readings) - 1);
+      return "Read it " + (more == 1 ? "once more." : more + " times more.");
     }
-    int more = Math.max(1, (int) Math.ceil(readings) - 1);
-    return "Read it " + (more == 1 ? "once more." : more + " times more.") + from;
+    String lead =
+        ofRepeats >= needed
+            ? "Repeats will not decide it: "
+            : "It would need more than " + MOST_REPEATS + " readings: ";
+    if (decides(Improvement.METER_CHECKED, left, needed)) {
+      return lead + "the error all readings of the meter share limits. " + meterCheck(outcome);
+    }
+    if (decides(Improvement.POINTS_MARKED, left, needed)) {
+      return lead
+          + "how well the points themselves are defined limits. Mark each point once and read to"
+          + " the mark.";
+    }
+    if (decides(Improvement.OTHER_METER, left, needed)) {
+      return lead + "the meter limits. Take a better meter.";
+    }
+    return lead
+        + "the meter and the definition of the points limit together. Take a better meter and mark"
+        + " the points.";
+  }
+
+  private static boolean decides(
+      Improvement improvement, Map<Improvement, Double> left, double needed) {
+    return left.getOrDefault(improvement, Double.POSITIVE_INFINITY) < needed;
+  }
+
+  private static String meterCheck(Outcome outcome) {
+    return switch (outcome.check()) {
+      case "column-plumb", "portal-plumb", "mullion-plumb" ->
+          "Turn the meter end for end and read both faces, or take a better meter.";
+      case "slab-level", "slab-level-point", "seat-level", "eave-level", "gutter-fall" ->
+          "Level it again from a second set-up on the other side, or take a better meter.";
+      default ->
+          "Check that error on a known distance and put it in the job file, or take a better meter.";
+    };
+  }
+
+  private boolean canBeAccepted(Outcome outcome) {
+    Limits limits = outcome.limits().orElseThrow();
+    return SPREADS.contains(outcome.check())
+        ? decision.canAcceptSpread(outcome.standardUncertainty(), limits)
+        : decision.canAcceptValue(outcome.standardUncertainty(), limits);
+  }
+
+  private static String nothingCanBeAccepted(Outcome outcome) {
+    return "Nothing measured with U = "
+        + Millimetres.of(outcome.expandedUncertainty())
+        + " could be found conforming here: what it takes to prove it leaves nothing of the limits. ";
   }
 
   private double neededStandardUncertainty(Outcome outcome) {
     Limits limits = outcome.limits().orElseThrow();
     return SPREADS.contains(outcome.check())
-        ? Conformance.standardUncertaintyToDecideSpread(
-            outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage(), decision)
-        : Conformance.standardUncertaintyToDecide(outcome.deviation(), limits, decision);
-  }
-
-  private String words(Outcome outcome) {
-    return switch (outcome.check()) {
-      case "column-plumb" -> plumb(outcome);
-      case "portal-plumb" -> "Bring its columns upright, the worse one first.";
-      case "slab-size", "slab-square", "slab-diagonals" ->
-          "Concrete does not move: set the lines square by their own diagonals, not from this edge.";
-      case "slab-level", "slab-level-point" ->
-          "Pack the bases to one level; ask the engineer where a point is beyond packing.";
-      case "seat-level" -> "Pack the bases to one level.";
-      case "clear-span", "line-parallel" -> across(outcome);
-      case "rafter-pair" -> rafterPair(outcome);
-      case "frame-spacing", "spacing-match", "overall-length" -> along(outcome);
-      default -> "Ask the engineer.";
-    };
-  }
-
-  private String plumb(Outcome outcome) {
-    int slash = outcome.target().indexOf('/');
-    Axis axis = outcome.target().endsWith("/along") ? Axis.ALONG : Axis.ACROSS;
-    return Plumbing.remedy(outcome, outcome.target().substring(0, slash), axis, movability);
-  }
-
-  private String across(Outcome outcome) {
-    boolean movable = outcome.target().endsWith("/eave") ? movability.tops() : movability.bases();
-    String move =
-        (outcome.deviation() > 0
-                ? "Bring the two sides together by "
-                : "Bring the two sides apart by ")
-            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
-    return movable ? move + "." : fixed(move);
-  }
-
-  private String rafterPair(Outcome outcome) {
-    String move =
-        (outcome.deviation() > 0 ? "Close the tips by " : "Open the tips by ")
-            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
-    return movability.tops() ? move + "." : fixed(move);
-  }
-
-  private String along(Outcome outcome) {
-    boolean aloft =
-        outcome.target().endsWith("/eave")
-            || outcome.target().endsWith("/apex")
-            || outcome.check().equals("spacing-match");
-    boolean movable = aloft ? movability.tops() : movability.bases();
-    String move =
-        (outcome.deviation() > 0 ? "Shorten bay " : "Lengthen bay ")
-            + outcome.target().replaceFirst("/", " at the ")
-            + " by "
-            + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
-    return movable ? move + "." : fixed(move);
-  }
-
-  private static String fixed(String move) {
-    return "Fixed by now: ask the engineer. It would take to "
-        + Character.toLowerCase(move.charAt(0))
-        + move.substring(1)
-        + ".";
+        ? decision.neededForSpread(
+            outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage())
+        : decision.neededForValue(outcome.deviation(), limits);
   }
 }

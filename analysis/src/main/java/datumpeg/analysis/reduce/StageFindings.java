@@ -4,7 +4,9 @@ import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.check.Network;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.PointEstimate;
+import datumpeg.analysis.conform.JointConformance;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.remedy.LinePlacement;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,6 +26,7 @@ import java.util.Optional;
  * @param notes what else must be known
  * @param networks readings adjusted together, observed and adjusted kept apart
  * @param answer can we build, and what to do first
+ * @param placement where to snap the lines on the slab, if its shape was found
  */
 public record StageFindings(
     String stage,
@@ -34,7 +37,8 @@ public record StageFindings(
     List<Cause> causes,
     List<Note> notes,
     List<Network> networks,
-    Answer answer) {
+    Answer answer,
+    Optional<LinePlacement> placement) {
   public StageFindings {
     outcomes = List.copyOf(outcomes);
     points = Collections.unmodifiableMap(new LinkedHashMap<>(points));
@@ -42,6 +46,30 @@ public record StageFindings(
     causes = List.copyOf(causes);
     notes = List.copyOf(notes);
     networks = List.copyOf(networks);
+  }
+
+  /** Findings that place no lines. */
+  public StageFindings(
+      String stage,
+      int readingCount,
+      List<Outcome> outcomes,
+      Map<String, PointEstimate> points,
+      Map<String, LevelEstimate> levels,
+      List<Cause> causes,
+      List<Note> notes,
+      List<Network> networks,
+      Answer answer) {
+    this(
+        stage,
+        readingCount,
+        outcomes,
+        points,
+        levels,
+        causes,
+        notes,
+        networks,
+        answer,
+        Optional.empty());
   }
 
   /** Findings without networks. */
@@ -55,6 +83,11 @@ public record StageFindings(
       List<Note> notes,
       Answer answer) {
     this(stage, readingCount, outcomes, points, levels, causes, notes, List.of(), answer);
+  }
+
+  /** How probable it is that all outcomes with limits conform, stale ones apart. */
+  public JointConformance joint() {
+    return JointConformance.of(outcomes);
   }
 
   public Optional<Outcome> outcome(String check, String target) {

@@ -30,4 +30,14 @@ public record Movability(boolean lines, boolean bases, boolean tops) {
         position <= ORDER.indexOf("standing"),
         position <= ORDER.indexOf("tightening"));
   }
+
+  /** A move as it is asked for, or as the engineer is asked about it where it is fixed by now. */
+  public static String said(String move, boolean movable) {
+    return movable
+        ? move + "."
+        : "Fixed by now: ask the engineer. It would take to "
+            + Character.toLowerCase(move.charAt(0))
+            + move.substring(1)
+            + ".";
+  }
 }

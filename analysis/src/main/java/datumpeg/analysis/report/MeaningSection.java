@@ -1,6 +1,7 @@
 package datumpeg.analysis.report;
 
 import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.conform.GuardBand;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.report.writing.Markup;
 
@@ -25,12 +26,21 @@ final class MeaningSection {
             + percent(rule.reject())
             + " or less nonconforming, between them undecided. Undecided is not \"ok\": the"
             + " measurement cannot tell, and a better one, or the engineer, has to.");
+    rule.guard().ifPresent(band -> page.element("p", guard(band)));
     page.element(
         "p",
         "Limits are those the job file names, with the source it gives for them. Where a source"
             + " says \"verify against your copy\", nobody has compared the number with the document:"
             + " do so before relying on it.");
     page.close();
+  }
+
+  private static String guard(GuardBand band) {
+    return "This job decides by guard bands instead ("
+        + band.name()
+        + "): conforming only inside the limits drawn in by "
+        + LengthDisplay.decimal(band.factor(), 2)
+        + " · U, nonconforming only beyond the limits moved out by as much, undecided between.";
   }
 
   private static String percent(double probability) {

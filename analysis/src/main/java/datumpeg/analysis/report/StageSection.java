@@ -11,7 +11,7 @@ import datumpeg.analysis.report.writing.Markup;
 import java.util.List;
 import java.util.Optional;
 
-/** One stage: causes, drawings, table, notes. */
+/** One stage: causes, lines to snap, drawings, table, notes. */
 final class StageSection {
   private final Job job;
   private final StageFindings findings;
@@ -36,6 +36,7 @@ final class StageSection {
       page.element("h2", "Stage " + StageTitle.of(job, findings.stage()));
     }
     causes(page);
+    findings.placement().ifPresent(lines -> new LinesTable(figures).write(page, lines));
     new DrawingSection(job, findings, figures).write(page);
     new OutcomeTable(findings, figures, numbers).write(page);
     new NoteSection(numbers).write(page, findings.notes());

@@ -60,7 +60,7 @@ class ConformanceTest {
   @ParameterizedTest
   @CsvSource({"8", "9.5", "11", "14"})
   void theUncertaintyToDecideDoesDecide(double y) {
-    double u = Conformance.standardUncertaintyToDecide(y, plusMinus(10), DecisionRule.DEFAULT);
+    double u = new Decision(DecisionRule.DEFAULT).neededForValue(y, plusMinus(10));
     double p = Conformance.probabilityWithin(new Estimate(y, u), plusMinus(10));
     assertEquals(y < 10 ? 0.95 : 0.05, p, 1e-4);
   }

@@ -13,6 +13,7 @@ import datumpeg.analysis.building.Slab;
 import datumpeg.analysis.conform.DecisionRule;
 import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Tolerance;
+import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.JobIdentity;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -38,12 +39,15 @@ public final class InventedJob {
   public List<Double> baysMetres = List.of(6.0, 6.0, 6.0);
   public double columnHeightMetres = 3.6;
   public List<Double> platesMetres = List.of();
+  public Details details = Details.NONE;
+  public OptionalDouble sheetCoverMetres = OptionalDouble.empty();
   public List<PointName> levelPoints = List.of();
 
   /** Corners of the slab in order around it; empty = the rectangle of span and length. */
   public Map<String, PlanPoint> slabCorners = Map.of();
 
   public List<Opening> openings = List.of();
+  public DecisionRule decision = DecisionRule.DEFAULT;
   public List<Stage> stages = Stage.STANDARD;
   public final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
   public final Map<String, Meter> meters = new LinkedHashMap<>();
@@ -88,7 +92,7 @@ public final class InventedJob {
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
-            OptionalDouble.empty(),
+            sheetCoverMetres,
             OptionalDouble.empty());
     Building building =
         new Building(
@@ -117,11 +121,11 @@ public final class InventedJob {
             Optional.empty(),
             OptionalDouble.empty(),
             OptionalInt.empty()),
-        new SetOut(building, slab, openings),
+        new SetOut(building, slab, openings, details),
         tolerances,
         meters,
         pointDefinitionsMetres,
-        DecisionRule.DEFAULT,
+        decision,
         stages);
   }
 

@@ -11,9 +11,11 @@ import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.remedy.LinePlacement;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -187,6 +189,35 @@ final class ReportTest {
     assertTrue(text.contains("The job gives no limits for what was measured here"));
     assertTrue(text.contains("no limit given"));
     assertTrue(text.contains("8574.5"));
+  }
+
+  @Test
+  void theLinesToSnapStandInATable() {
+    StageFindings full = InventedFindings.arrival();
+    LinePlacement lines =
+        new LinePlacement(
+            List.of(new LinePlacement.Offset("A1", "A1-A4", 0.214, 0.2167, 0.0007)),
+            -0.0027,
+            0.0007,
+            "A1",
+            OptionalDouble.of(0.010));
+    StageFindings placed =
+        new StageFindings(
+            "arrival",
+            1,
+            full.outcomes(),
+            full.points(),
+            full.levels(),
+            full.causes(),
+            full.notes(),
+            full.networks(),
+            full.answer(),
+            Optional.of(lines));
+    String text = words(page(placed));
+    assertTrue(
+        text.contains("The lines fit on the slab with at least 2.7 ± 1.4 mm to spare"), text);
+    assertTrue(text.contains("A1 A1-A4 214.0 216.7 1.4"), text);
+    assertFalse(words(page(full)).contains("Where to snap the lines"));
   }
 
   @Test

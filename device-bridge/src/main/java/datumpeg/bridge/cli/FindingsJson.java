@@ -5,6 +5,7 @@ import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.check.Network;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.PointEstimate;
+import datumpeg.analysis.conform.JointConformance;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
@@ -12,6 +13,7 @@ import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonDecimal;
 import datumpeg.bridge.json.JsonNull;
@@ -53,10 +55,12 @@ final class FindingsJson {
                 .put("text", stage.answer().sentence())
                 .put("first", stage.answer().first())
                 .build())
+        .put("joint", joint(stage.joint()))
         .put("outcomes", JsonArray.of(stage.outcomes().stream().map(FindingsJson::outcome)))
         .put("points", points(stage))
         .put("levels", levels(stage))
-        .put("causes", JsonArray.of(stage.causes().stream().map(FindingsJson::cause)))
+        .put("causes", JsonArray.of(stage.causes().stream().map(cause -> cause(cause, stage))))
+        .put("placement", placement(stage.placement()))
         .put("notes", JsonArray.of(stage.notes().stream().map(FindingsJson::note)))
         .put("networks", JsonArray.of(stage.networks().stream().map(FindingsJson::network)))
         .build();
@@ -122,13 +126,59 @@ final class FindingsJson {
         .build();
   }
 
-  private static JsonObject cause(Cause cause) {
+  private static JsonObject joint(JointConformance joint) {
+    return JsonObject.builder()
+        .put("outcomes", joint.count())
+        .put("least", decimal(joint.least()))
+        .put("most", decimal(joint.most()))
+        .build();
+  }
+
+  private static JsonValue placement(Optional<LinePlacement> placement) {
+    return placement.<JsonValue>map(FindingsJson::placement).orElseGet(JsonNull::new);
+  }
+
+  private static JsonObject placement(LinePlacement placement) {
+    OutcomeUnit unit = OutcomeUnit.MILLIMETRE;
+    return JsonObject.builder()
+        .put("fits", placement.fits())
+        .put("short", decimal(unit.fromSi(placement.shortMetres())))
+        .put("u", decimal(unit.fromSi(placement.standardUncertaintyMetres())))
+        .put("at", placement.shortAt())
+        .put("allowed", optional(placement.allowedMetres(), unit))
+        .put("offsets", JsonArray.of(placement.offsets().stream().map(FindingsJson::offset)))
+        .build();
+  }
+
+  private static JsonObject offset(LinePlacement.Offset offset) {
+    OutcomeUnit unit = OutcomeUnit.MILLIMETRE;
+    return JsonObject.builder()
+        .put("line", offset.line())
+        .put("edge", offset.edge())
+        .put("planned", decimal(unit.fromSi(offset.plannedMetres())))
+        .put("mark", decimal(unit.fromSi(offset.metres())))
+        .put("u", decimal(unit.fromSi(offset.standardUncertaintyMetres())))
+        .build();
+  }
+
+  private static JsonObject cause(Cause cause, StageFindings stage) {
     return JsonObject.builder()
         .put("verdict", cause.kind().text())
         .put("text", cause.sentence())
         .put("action", cause.action())
         .put("symptoms", JsonArray.ofTexts(cause.symptoms()))
+        .put("readings", JsonArray.ofTexts(behind(cause, stage)))
         .build();
+  }
+
+  /** The readings behind the symptoms of a cause, each once. */
+  private static List<String> behind(Cause cause, StageFindings stage) {
+    return stage.outcomes().stream()
+        .filter(found -> cause.symptoms().contains(found.check() + " " + found.target()))
+        .flatMap(found -> found.readingIds().stream())
+        .distinct()
+        .sorted()
+        .toList();
   }
 
   private static JsonObject network(Network network) {

@@ -1,11 +1,14 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.analysis.conform.LimitRow;
+import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.quantity.Quantity;
 import datumpeg.analysis.quantity.QuantityFormatException;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.json.JsonArray;
+import datumpeg.bridge.json.JsonNull;
 import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.json.JsonValue;
 import datumpeg.bridge.limits.LimitsTable;
 import datumpeg.bridge.mistake.Nearest;
 import java.io.PrintStream;
@@ -37,7 +40,9 @@ final class LimitsCommand {
               .put(
                   "limits",
                   JsonArray.of(
-                      limits.rows().stream().map(row -> json(row, OptionalDouble.empty()).build())))
+                      limits.rows().stream()
+                          .map(row -> json(JsonObject.builder(), row, OptionalDouble.empty()))
+                          .map(JsonObject.Builder::build)))
               .build());
       return 0;
     }
@@ -70,7 +75,7 @@ final class LimitsCommand {
                         "There is no limit '" + id + "'; " + Nearest.hint(id, limits.ids()) + "."));
     OptionalDouble metres = size == null ? OptionalDouble.empty() : OptionalDouble.of(metres(size));
     if (program.json()) {
-      Records.print(program, json(row, metres).put("format", 1).build());
+      Records.print(program, json(JsonObject.builder().put("format", 1), row, metres).build());
     } else {
       print(row, metres);
     }
@@ -92,36 +97,45 @@ final class LimitsCommand {
             .row("id", row.id())
             .row("rule", RuleWords.of(row.rule()))
             .row("source", row.printedSource())
+            .row("known from", row.confidence().words())
             .row("applies to", row.note());
     if (sizeMetres.isPresent()) {
       double size = sizeMetres.getAsDouble();
       table.row(
           "at " + RuleWords.millimetres(size),
-          RuleWords.millimetres(row.rule().lowerMetres(size))
-              + " to +"
-              + RuleWords.millimetres(row.rule().upperMetres(size)));
+          permitted(row.rule().lowerMetres(size), row.rule().upperMetres(size)));
     }
     table.print(out, "");
   }
 
-  private static JsonObject.Builder json(LimitRow row, OptionalDouble sizeMetres) {
-    JsonObject.Builder json =
-        JsonObject.builder()
-            .put("id", row.id())
-            .put("rule", RuleWords.of(row.rule()))
-            .put("source", row.source())
-            .put("clause", row.clause())
-            .put("edition", row.edition())
-            .put("seen", row.seen())
-            .put("printedSource", row.printedSource())
-            .put("note", row.note());
+  private static JsonObject.Builder json(
+      JsonObject.Builder json, LimitRow row, OptionalDouble sizeMetres) {
+    json.put("id", row.id())
+        .put("rule", RuleWords.of(row.rule()))
+        .put("source", row.source())
+        .put("clause", row.clause())
+        .put("edition", row.edition())
+        .put("seen", row.seen())
+        .put("confidence", row.confidence().text())
+        .put("printedSource", row.printedSource())
+        .put("note", row.note());
     if (sizeMetres.isPresent()) {
       double size = sizeMetres.getAsDouble();
       json.put("unit", "mm")
           .put("size", JobJson.millimetres(size))
-          .put("lower", JobJson.millimetres(row.rule().lowerMetres(size)))
-          .put("upper", JobJson.millimetres(row.rule().upperMetres(size)));
+          .put("lower", limit(row.rule().lowerMetres(size)))
+          .put("upper", limit(row.rule().upperMetres(size)));
     }
     return json;
+  }
+
+  private static JsonValue limit(double metres) {
+    return Double.isInfinite(metres) ? new JsonNull() : JobJson.millimetres(metres);
+  }
+
+  private static String permitted(double lowerMetres, double upperMetres) {
+    return Double.isInfinite(lowerMetres) || Double.isInfinite(upperMetres)
+        ? RuleWords.of(new LimitRule.Constant(lowerMetres, upperMetres))
+        : RuleWords.millimetres(lowerMetres) + " to +" + RuleWords.millimetres(upperMetres);
   }
 }

@@ -11,6 +11,12 @@ final class RuleWords {
 
   static String of(LimitRule rule) {
     if (rule instanceof LimitRule.Constant constant) {
+      if (Double.isInfinite(constant.upper())) {
+        return "at least " + millimetres(constant.lower());
+      }
+      if (Double.isInfinite(constant.lower())) {
+        return "at most " + millimetres(constant.upper());
+      }
       return constant.lower() == -constant.upper()
           ? "±" + millimetres(constant.upper())
           : millimetres(constant.lower()) + " to +" + millimetres(constant.upper());
@@ -22,8 +28,32 @@ final class RuleWords {
               ? ", at most " + millimetres(ratio.capMetres().getAsDouble())
               : "");
     }
+    if (rule instanceof LimitRule.Formula formula) {
+      return formula.text() + " mm, L in m";
+    }
+    if (rule instanceof LimitRule.Steps steps) {
+      return steps(steps);
+    }
     return ((LimitRule.Pieces) rule)
         .pieces().stream().map(RuleWords::piece).collect(Collectors.joining("; "));
+  }
+
+  private static String steps(LimitRule.Steps rule) {
+    boolean linear = rule.interpolation() == LimitRule.Interpolation.LINEAR;
+    return rule.steps().stream()
+            .map(step -> step(step, linear ? "at " : "up to "))
+            .collect(Collectors.joining("; "))
+        + (linear ? "; linear between" : "; not interpolated")
+        + (rule.roundedToMetres() > 0
+            ? ", to whole " + millimetres(rule.roundedToMetres()).replaceFirst("^1 ", "")
+            : "");
+  }
+
+  private static String step(LimitRule.Step step, String where) {
+    return (Double.isInfinite(step.sizeMetres())
+            ? "beyond: "
+            : where + plain(step.sizeMetres()) + " m: ")
+        + millimetres(step.limitMetres());
   }
 
   static String millimetres(double metres) {

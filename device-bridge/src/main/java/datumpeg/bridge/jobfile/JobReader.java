@@ -2,10 +2,12 @@ package datumpeg.bridge.jobfile;
 
 import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.PropGeometry;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.building.Slab;
 import datumpeg.analysis.conform.DecisionRule;
 import datumpeg.analysis.conform.Tolerance;
+import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.JobIdentity;
 import datumpeg.analysis.measuring.Meter;
@@ -42,12 +44,14 @@ final class JobReader {
     Map<String, Meter> meters = MetersTable.read(document.findTable("meters"));
     Map<String, Double> points = PointsTable.read(document.findTable("points"));
     DecisionRule decision = DecisionTable.read(document.findTable("decision"));
+    Optional<PropGeometry> props = PropsTable.read(document.findTable("props"));
     List<Stage> stages = StagesTable.read(document.findTable("stages"));
     document.refuseOthers();
     return identity.isEmpty() || setOut.isEmpty() || !mistakes.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            new Job(identity.get(), setOut.get(), tolerances, meters, points, decision, stages));
+            new Job(
+                identity.get(), setOut.get(), tolerances, meters, points, decision, stages, props));
   }
 
   private static Optional<Table> required(Table document, String name) {
@@ -60,9 +64,10 @@ final class JobReader {
   private static Optional<SetOut> setOut(Table document, Optional<Building> building) {
     Optional<Table> slabTable = document.findTable("slab");
     List<Opening> openings = OpeningsTable.read(document.findTable("openings"), building);
+    Details details = DetailsTables.read(document, building);
     Optional<Slab> slab = SlabTable.read(slabTable, building);
     return building.isPresent() && slab.isPresent()
-        ? Optional.of(new SetOut(building.get(), slab.get(), openings))
+        ? Optional.of(new SetOut(building.get(), slab.get(), openings, details))
         : Optional.empty();
   }
 }

@@ -12,7 +12,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** {@code [stages.ID]}: the job's own stages, put in among the standard ones. */
+/**
+ * {@code [stages.ID]}: the job's own stages, put in among the standard ones; a table of a standard
+ * stage's name adds checks and questions to it.
+ */
 final class StagesTable {
   private static final Pattern NAME = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,60}");
 
@@ -25,14 +28,22 @@ final class StagesTable {
   static List<Stage> read(Optional<Table> table) {
     List<Placed> own = new ArrayList<>();
     List<String> ids = table.map(Table::keys).orElse(List.of());
+    Map<String, Stage> standard = new LinkedHashMap<>();
+    Stage.STANDARD.forEach(stage -> standard.put(stage.id(), stage));
     for (String id : ids) {
+      if (standard.containsKey(id)) {
+        table
+            .flatMap(given -> given.findTable(id))
+            .ifPresent(given -> standard.computeIfPresent(id, (key, of) -> extended(of, given)));
+        continue;
+      }
       table
           .flatMap(given -> given.findTable(id))
           .flatMap(given -> stage(id, given))
           .ifPresent(own::add);
     }
     List<Stage> ordered = new ArrayList<>();
-    Stage.STANDARD.forEach(stage -> add(stage, own, ordered));
+    standard.values().forEach(stage -> add(stage, own, ordered));
     own.stream()
         .filter(placed -> !ordered.contains(placed.stage))
         .forEach(placed -> misplaced(placed, ids));
@@ -64,11 +75,26 @@ final class StagesTable {
                 + ".");
   }
 
+  /** A standard stage with what the job adds to it; its place and name stay. */
+  private static Stage extended(Stage standard, Table table) {
+    List<String> checks = new ArrayList<>(standard.checks());
+    checks(table).stream().filter(check -> !checks.contains(check)).forEach(checks::add);
+    Map<String, String> questions =
+        table.findTable("questions").map(StagesTable::questions).orElse(Map.of());
+    boolean holdPoint = table.find("hold_point").flatMap(Value::truth).orElse(standard.holdPoint());
+    table
+        .find("after")
+        .ifPresent(
+            value ->
+                value.mistake(
+                    "'" + standard.id() + "' is a standard stage already and has its place."));
+    table.refuseOthers();
+    return new Stage(standard.id(), standard.title(), checks, questions, holdPoint);
+  }
+
   private static Optional<Placed> stage(String id, Table table) {
     Fields fields = new Fields(table);
-    if (Stage.standard(id).isPresent()) {
-      table.mistake("'" + id + "' is a standard stage already; expected another name.");
-    } else if (!NAME.matcher(id).matches()) {
+    if (!NAME.matcher(id).matches()) {
       table.mistake("'" + id + "' is not a name for a stage; expected letters, digits, - and _.");
     }
     Optional<Value> after = table.require("after");

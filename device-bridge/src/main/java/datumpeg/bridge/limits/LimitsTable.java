@@ -1,5 +1,6 @@
 package datumpeg.bridge.limits;
 
+import datumpeg.analysis.conform.Confidence;
 import datumpeg.analysis.conform.LimitRow;
 import datumpeg.bridge.mistake.Mistakes;
 import datumpeg.bridge.toml.Table;
@@ -10,8 +11,10 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The rows a job's tolerances may name. Immutable.
@@ -72,10 +75,33 @@ public record LimitsTable(List<LimitRow> rows) {
                         text(table, "source"),
                         text(table, "clause"),
                         text(table, "edition"),
-                        table.require("seen").flatMap(Value::truth).orElse(false),
+                        confidence(table),
                         text(table, "note")));
     table.refuseOthers();
     return table.mistakes().count() == before ? row : Optional.empty();
+  }
+
+  private static Confidence confidence(Table table) {
+    Optional<Value> value = table.require("confidence");
+    String word = value.flatMap(Value::text).orElse("");
+    for (Confidence confidence : Confidence.values()) {
+      if (confidence.text().equals(word)) {
+        return confidence;
+      }
+    }
+    value.ifPresent(
+        at ->
+            at.mistake(
+                "'"
+                    + at.name()
+                    + "' is \""
+                    + word
+                    + "\"; expected one of "
+                    + Arrays.stream(Confidence.values())
+                        .map(Confidence::text)
+                        .collect(Collectors.joining(", "))
+                    + "."));
+    return Confidence.MEMORY_LOW;
   }
 
   private static String text(Table table, String key) {

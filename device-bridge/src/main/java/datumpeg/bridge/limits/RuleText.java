@@ -9,13 +9,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
- * How a rule is written in TOML, one of: {@code limit} (the same both ways), {@code lower} and
- * {@code upper}, {@code ratio} with or without {@code cap}, {@code pieces}.
+ * How a rule is written in TOML, one of: {@code limit} (the same both ways), {@code lower} or
+ * {@code upper} or both, {@code ratio} with or without {@code cap}, {@code pieces}, {@code steps}
+ * with {@code interpolate} and perhaps {@code round}, {@code formula}.
  */
 public final class RuleText {
+  private static final String KINDS =
+      "A limit is either 'limit', or 'lower' or 'upper' or both, or 'ratio' with or without 'cap',"
+          + " or 'pieces', or 'steps' with 'interpolate', or 'formula'.";
+
   private RuleText() {}
 
   /** The rule a table spells out; empty, and a mistake added, if it spells out none or several. */
@@ -26,22 +32,36 @@ public final class RuleText {
     Optional<Value> ratio = table.find("ratio");
     Optional<Value> cap = table.find("cap");
     Optional<Value> pieces = table.find("pieces");
-    boolean oneSide = lower.isPresent() != upper.isPresent();
+    Optional<Value> steps = table.find("steps");
+    Optional<Value> interpolate = table.find("interpolate");
+    Optional<Value> round = table.find("round");
+    Optional<Value> formula = table.find("formula");
     long kinds =
-        Stream.of(limit, lower.or(() -> upper), ratio, pieces).filter(Optional::isPresent).count();
-    if (kinds != 1 || oneSide || (cap.isPresent() && ratio.isEmpty())) {
-      table.mistake(
-          "A limit is either 'limit', or 'lower' with 'upper', or 'ratio' with or without 'cap',"
-              + " or 'pieces'.");
+        Stream.of(limit, lower.or(() -> upper), ratio, pieces, steps, formula)
+            .filter(Optional::isPresent)
+            .count();
+    if (kinds != 1
+        || (cap.isPresent() && ratio.isEmpty())
+        || (steps.isPresent() != interpolate.isPresent())
+        || (round.isPresent() && steps.isEmpty())) {
+      table.mistake(KINDS);
       return Optional.empty();
     }
     if (limit.isPresent()) {
       return symmetric(limit.get());
     }
-    if (lower.isPresent() && upper.isPresent()) {
-      return between(lower.get(), upper.get());
+    if (lower.isPresent() || upper.isPresent()) {
+      return between(lower, upper);
     }
-    return ratio.isPresent() ? ratio(ratio.get(), cap) : pieces(table, pieces.orElseThrow());
+    if (ratio.isPresent()) {
+      return ratio(ratio.get(), cap);
+    }
+    if (formula.isPresent()) {
+      return formula(formula.get());
+    }
+    return steps.isPresent() && interpolate.isPresent()
+        ? steps(table, steps.get(), interpolate.get(), round)
+        : pieces(table, pieces.orElseThrow());
   }
 
   /** The same limit both ways, from a text such as {@code "10 mm"}. */
@@ -52,18 +72,71 @@ public final class RuleText {
         : Optional.empty();
   }
 
-  private static Optional<LimitRule> between(Value lower, Value upper) {
-    OptionalDouble least = Quantities.length(lower, Bound.ANY);
-    OptionalDouble greatest = Quantities.length(upper, Bound.ANY);
+  /** One limit each way; a side that is not named has none. */
+  private static Optional<LimitRule> between(Optional<Value> lower, Optional<Value> upper) {
+    OptionalDouble least = side(lower, Double.NEGATIVE_INFINITY);
+    OptionalDouble greatest = side(upper, Double.POSITIVE_INFINITY);
     if (least.isEmpty() || greatest.isEmpty()) {
       return Optional.empty();
     }
+    return made(
+        lower.or(() -> upper).orElseThrow(),
+        () -> new LimitRule.Constant(least.getAsDouble(), greatest.getAsDouble()));
+  }
+
+  private static OptionalDouble side(Optional<Value> value, double otherwise) {
+    return value.isPresent()
+        ? Quantities.length(value.get(), Bound.ANY)
+        : OptionalDouble.of(otherwise);
+  }
+
+  /** What a constructor makes; if it refuses, its message becomes a mistake. */
+  private static Optional<LimitRule> made(Value at, Supplier<LimitRule> rule) {
     try {
-      return Optional.of(new LimitRule.Constant(least.getAsDouble(), greatest.getAsDouble()));
+      return Optional.of(rule.get());
     } catch (IllegalArgumentException e) {
-      lower.mistake(String.valueOf(e.getMessage()));
+      at.mistake(String.valueOf(e.getMessage()));
       return Optional.empty();
     }
+  }
+
+  private static Optional<LimitRule> formula(Value value) {
+    return value.text().flatMap(text -> made(value, () -> new LimitRule.Formula(text)));
+  }
+
+  private static Optional<LimitRule> steps(
+      Table table, Value value, Value interpolate, Optional<Value> round) {
+    int before = table.mistakes().count();
+    List<LimitRule.Step> steps = new ArrayList<>();
+    for (Value item : value.list().orElse(List.of())) {
+      item.table().map(RuleText::step).ifPresent(steps::add);
+    }
+    String word = interpolate.text().orElse("");
+    if (!word.equals("none") && !word.equals("linear")) {
+      interpolate.mistake(
+          "'" + interpolate.name() + "' is \"" + word + "\"; expected \"none\" or \"linear\".");
+    }
+    double rounded =
+        round.isPresent() ? Quantities.length(round.get(), Bound.POSITIVE).orElse(0) : 0;
+    return table.mistakes().count() > before
+        ? Optional.empty()
+        : made(
+            value,
+            () ->
+                new LimitRule.Steps(
+                    steps,
+                    word.equals("linear")
+                        ? LimitRule.Interpolation.LINEAR
+                        : LimitRule.Interpolation.NONE,
+                    rounded));
+  }
+
+  private static LimitRule.Step step(Table table) {
+    double size = length(table, "up_to", Double.POSITIVE_INFINITY);
+    Optional<Value> limit = table.require("limit");
+    table.refuseOthers();
+    return new LimitRule.Step(
+        size, limit.isPresent() ? Quantities.length(limit.get(), Bound.POSITIVE).orElse(1) : 1);
   }
 
   private static Optional<LimitRule> ratio(Value ratio, Optional<Value> cap) {
@@ -86,15 +159,9 @@ public final class RuleText {
     for (Value item : value.list().orElse(List.of())) {
       item.table().map(RuleText::piece).ifPresent(pieces::add);
     }
-    if (table.mistakes().count() > before) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(new LimitRule.Pieces(pieces));
-    } catch (IllegalArgumentException e) {
-      value.mistake(String.valueOf(e.getMessage()));
-      return Optional.empty();
-    }
+    return table.mistakes().count() > before
+        ? Optional.empty()
+        : made(value, () -> new LimitRule.Pieces(pieces));
   }
 
   private static LimitRule.Piece piece(Table table) {

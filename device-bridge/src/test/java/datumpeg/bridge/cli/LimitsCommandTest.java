@@ -40,7 +40,9 @@ class LimitsCommandTest {
     console.run("limits", "show", "en1090-column-spacing-1", "--size", "6 m", "--json");
     JsonObject row = JsonReader.readObject(console.out(), "standard output");
     assertTrue(!row.truth("seen"));
-    assertTrue(console.out().contains("\"upper\": 10.2,"), console.out());
+    assertTrue(console.out().startsWith("{\n  \"format\": 1,"), console.out());
+    assertTrue(console.out().contains("\"upper\": 10.2"), console.out());
+    assertTrue(console.out().contains("\"confidence\": \"memory-medium\""), console.out());
     assertEquals(0, console.run("limits", "list", "--json"));
     assertTrue(JsonReader.readObject(console.out(), "standard output").array("limits").size() > 10);
   }

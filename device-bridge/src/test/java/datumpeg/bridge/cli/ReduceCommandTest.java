@@ -141,7 +141,8 @@ class ReduceCommandTest {
     assertEquals(0, console.run("reduce", "larkrise-01", "--stage", "arrival"));
     List<String> lines = console.out().lines().toList();
     assertTrue(lines.get(2).startsWith("Stage arrival, 8 reading(s)"), console.out());
-    assertTrue(lines.get(3).startsWith("  Not as it is."), console.out());
+    assertTrue(lines.get(3).startsWith("  The lines fit on the slab"), console.out());
+    assertTrue(lines.get(3).contains("But the slab is not as ordered."), console.out());
     assertTrue(console.out().contains("Note (not measured):"), console.out());
     assertTrue(console.out().contains("Note (assumed): Accuracy of a meter"), console.out());
   }

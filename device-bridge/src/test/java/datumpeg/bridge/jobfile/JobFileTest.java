@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.building.PropGeometry;
 import datumpeg.analysis.building.Slab;
+import datumpeg.analysis.conform.DecisionRule;
+import datumpeg.analysis.conform.GuardBand;
 import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.job.Job;
@@ -66,6 +69,28 @@ class JobFileTest {
             "B1", new PlanPoint(0, 9)),
         slab.corners());
     assertTrue(slab.levelPoints().isEmpty());
+  }
+
+  @Test
+  void propsMaySayHowTheyStand() {
+    String text =
+        JobTexts.larkriseWith(
+            "[decision]", "[props]\nattachment = \"2.8 m\"\nangle = \"50 deg\"\n[decision]");
+    PropGeometry props = JobFile.read(text, "shed.toml").props().orElseThrow();
+    assertEquals(2.8, props.attachmentMetres(), 1e-12);
+    assertEquals(50, StrictMath.toDegrees(props.angleRadians()), 1e-9);
+    assertTrue(job.props().isEmpty());
+  }
+
+  @Test
+  void decisionMayBeByGuardBands() {
+    String text =
+        JobTexts.larkriseWith(
+            "reject = 0.05", "reject = 0.05\nguard = \"ISO 14253-1\"\nguard_factor = 0.83");
+    assertEquals(
+        DecisionRule.DEFAULT.with(new GuardBand("ISO 14253-1", 0.83)),
+        JobFile.read(text, "shed.toml").decision());
+    assertTrue(job.decision().guard().isEmpty());
   }
 
   @Test

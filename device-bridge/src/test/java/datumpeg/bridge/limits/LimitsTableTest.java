@@ -66,11 +66,99 @@ class LimitsTableTest {
     assertEquals(-limitMillimetres / 1000, row.rule().lowerMetres(size), 1e-9);
   }
 
+  /**
+   * Stepwise rules with their published tables: sources beside the rows. Sizes and limits in mm.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "din18202-plan, 1000, 10",
+    "din18202-plan, 1001, 12",
+    "din18202-plan, 6000, 16",
+    "din18202-plan, 9000, 20",
+    "din18202-plan, 18000, 24",
+    "din18202-plan, 60000, 30",
+    "din18202-angle, 400, 3",
+    "din18202-angle, 3000, 8",
+    "din18202-angle, 9000, 16",
+    "din18202-flatness-1, 2000, 17",
+    "din18202-flatness-2, 2500, 10",
+    "din18202-flatness-3, 2000, 6",
+    "din18202-flatness-3, 6000, 11",
+    "din18202-flatness-5, 1500, 11",
+    "din18202-flatness-5, 2000, 12",
+    "din18202-flatness-6, 2000, 7",
+    "din18202-flatness-6, 6000, 13",
+    "din18202-flatness-7, 8000, 13",
+    "din18202-flatness-3, 20000, 15",
+    "din18202-flatness-3, 50, 2",
+    "nzs3114-surface, 1000, 3",
+    "nzs3114-surface, 3000, 3",
+    "iso4463-secondary, 7000, 4",
+    "iso4463-secondary, 12000, 5.196152",
+    "iso4463-secondary, 20000, 6.708204",
+    "iso4463-secondary, 30000, 8.215838",
+    "iso4463-secondary, 50000, 10.606602",
+    "iso4463-primary, 28440, 4",
+    "iso4463-primary, 50000, 5.303301",
+    "nsss-plumb, 2400, 5",
+    "nsss-plumb, 6000, 10",
+    "nsss-plumb, 30000, 25",
+    "as4100-anchor-running, 30000, 6",
+    "as3600-dimension, 500, 5",
+    "as3600-dimension, 3000, 15",
+    "as3600-flatness, 3000, 12",
+    "en13670-edge, 500, 8",
+    "en13670-edge, 2000, 16",
+    "en13670-edge, 9000, 20",
+    "aisc303-anchor-rod, 19.05, 6.35",
+    "aisc303-anchor-rod, 25.4, 9.525",
+    "sans1200h-member-length, 2000, 3",
+    "sans1200h-member-length, 6000, 6",
+    "is12843-plumb, 6000, 6"
+  })
+  void stepsAndFormulasGiveTheirLimits(String id, double sizeMillimetres, double millimetres) {
+    LimitRow row = limits.find(id).orElseThrow();
+    assertEquals(millimetres / 1000, row.rule().upperMetres(sizeMillimetres / 1000), 1e-6, id);
+  }
+
+  /**
+   * DIN 18202 table 3 as published with 13 columns from 0.1 to 15 m (doczz.net document 5839552, a
+   * secondary source) is interpolated half up, but for 3.5 m in row 2 (11.33 printed as 12) and 0.6
+   * m in row 7 (2.56 printed as 2), which are held here to the arithmetic.
+   */
+  @Test
+  void interpolationIsArithmeticAlsoWhereThePrintedTableIsNot() {
+    assertEquals(
+        0.011, limits.find("din18202-flatness-2").orElseThrow().rule().upperMetres(3.5), 1e-9);
+    assertEquals(
+        0.003, limits.find("din18202-flatness-7").orElseThrow().rule().upperMetres(0.6), 1e-9);
+  }
+
   @Test
   void foundationMayLieLowerThanHigher() {
     LimitRow row = limits.find("en1090-foundation-level").orElseThrow();
     assertEquals(-0.015, row.rule().lowerMetres(1));
     assertEquals(0.005, row.rule().upperMetres(1));
+  }
+
+  @Test
+  void oneLimitAloneIsALimitOnOneSide() {
+    Mistakes mistakes = new Mistakes();
+    String text =
+        """
+        [row]
+        lower = "-6 mm"
+        source = "a"
+        clause = "b"
+        edition = "c"
+        confidence = "compared"
+        note = "d"
+        """;
+    LimitRow row =
+        LimitsTable.read(TomlText.read(text, "limits.toml", mistakes)).find("row").orElseThrow();
+    assertEquals(-0.006, row.tolerance().signed(1).lower().orElseThrow(), 1e-12);
+    assertTrue(row.tolerance().signed(1).upper().isEmpty());
+    assertEquals("a b (c)", row.printedSource());
   }
 
   @Test
@@ -90,7 +178,14 @@ class LimitsTableTest {
       quoteCharacter = '~',
       value = {
         "limit = \"6 mm\" ¶ ratio = 500 | A limit is either 'limit'",
-        "lower = \"-6 mm\" | A limit is either 'limit'",
+        "interpolate = \"none\" | A limit is either 'limit'",
+        "steps = [{ limit = \"3 mm\" }] | A limit is either 'limit'",
+        "ratio = 500 ¶ round = \"1 mm\" | A limit is either 'limit'",
+        "steps = [{ limit = \"3 mm\" }] ¶ interpolate = \"lin\" | expected \"none\" or \"linear\"",
+        "steps = [{ limit = \"3 mm\" }] ¶ interpolate = \"linear\" | needs a size for each step",
+        "steps = [{ up_to = \"1 m\" }] ¶ interpolate = \"none\" | [1].limit' is missing",
+        "formula = \"max(4, 1.5*sqrt(H))\" | has 'H' at its character 17; expected a number, L",
+        "lower = \"6 mm\" | expected the lower at or below 0",
         "cap = \"6 mm\" | A limit is either 'limit'",
         "pieces = [] | A limit in pieces needs at least one piece",
         "pieces = [{ up_to = \"5 m\" }, { up_to = \"4 m\" }] | must end at ascending sizes",
@@ -102,7 +197,7 @@ class LimitsTableTest {
     String text =
         "[row]\n"
             + rule.replace('¶', '\n')
-            + "\nsource = \"a\"\nclause = \"b\"\nedition = \"c\"\nseen = true\nnote = \"d\"\n";
+            + "\nsource = \"a\"\nclause = \"b\"\nedition = \"c\"\nconfidence = \"compared\"\nnote = \"d\"\n";
     LimitsTable read = LimitsTable.read(TomlText.read(text, "limits.toml", mistakes));
     assertTrue(read.rows().isEmpty());
     assertTrue(mistakes.text().contains(expected), mistakes.text());

@@ -19,8 +19,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Distances straight across the building: clear span between columns, tip distance of rafter pairs,
- * and whether the column lines run parallel (clear span at end n − at end 1).
+ * Distances straight across the building: clear span between columns, and whether the column lines
+ * run parallel (clear span at end n − at end 1).
  */
 final class ClearDistances {
   private final Job job;
@@ -44,9 +44,6 @@ final class ClearDistances {
         clearSpan(values, number, feature, stage, network).ifPresent(found::add);
       }
     }
-    for (int number : job.setOut().portalFrameNumbers()) {
-      rafterPair(values, number, stage).ifPresent(found::add);
-    }
     parallel(values, stage).ifPresent(found::add);
     return CheckResult.of(found, values.notes(), used);
   }
@@ -62,7 +59,7 @@ final class ClearDistances {
     }
     PointName one = target.first();
     PointName other = target.second();
-    return List.of("base", "eave", "tip", "line").contains(one.feature())
+    return List.of("base", "eave", "line").contains(one.feature())
         && one.feature().equals(other.feature())
         && one.part().equals(other.part())
         && one.gridMark().map(GridMark::number).equals(other.gridMark().map(GridMark::number))
@@ -96,36 +93,6 @@ final class ClearDistances {
             stage.evidence(readings));
     return Optional.of(
         outcome.withAside(Adjusted.aside(observed.shifted(-nominal), decided.shifted(-nominal))));
-  }
-
-  private Optional<Outcome> rafterPair(DirectValues values, int number, StageReadings stage) {
-    return value(
-        "rafter-pair",
-        Integer.toString(number),
-        number + "/tip",
-        job.setOut().tipDistanceMetres(),
-        values,
-        stage);
-  }
-
-  private Optional<Outcome> value(
-      String check,
-      String target,
-      String name,
-      OptionalDouble nominal,
-      DirectValues values,
-      StageReadings stage) {
-    if (!values.values().contains(name)) {
-      return Optional.empty();
-    }
-    return Optional.of(
-        outcomes.signed(
-            check,
-            target,
-            nominal,
-            values.values().estimate(name),
-            nominal.orElse(values.values().value(name)),
-            stage.evidence(values.readingsOf(List.of(name)))));
   }
 
   private Optional<Outcome> parallel(DirectValues values, StageReadings stage) {

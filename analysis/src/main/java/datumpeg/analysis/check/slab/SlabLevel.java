@@ -71,8 +71,10 @@ public final class SlabLevel implements Check {
       return CheckResult.of(List.of(), notes, all);
     }
     AdjustedLevels levels = available.get();
-    SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used)
-        .ifPresent(notes::add);
+    if (!stage.areSupposed()) {
+      SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used)
+          .ifPresent(notes::add);
+    }
     List<Outcome> found = new ArrayList<>();
     List<String> slab = named(levels, "slab");
     List<String> seats = named(levels, "seat");

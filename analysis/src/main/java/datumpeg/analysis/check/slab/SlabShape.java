@@ -27,6 +27,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -36,6 +37,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -72,16 +74,20 @@ public final class SlabShape implements Check {
     Adjustment<AdjustedPlan> adjustment = network.adjust();
     Map<String, PointEstimate> points = new LinkedHashMap<>();
     List<Network> networks = new ArrayList<>();
+    Optional<LinePlacement> placement = Optional.empty();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
       found.addAll(sizes(plan, used, stage));
       found.addAll(diagonals(direct, stage));
       found.addAll(squareness(plan, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
+      placement = new LinesOnSlab(job, outline).on(plan);
       networks.add(Network.of("the slab", plan.fit(), used));
-      SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used)
-          .ifPresent(notes::add);
-      new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
+      if (!stage.areSupposed()) {
+        SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used)
+            .ifPresent(notes::add);
+        new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
+      }
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       found.addAll(sizesAsObserved(direct, stage));
@@ -90,7 +96,7 @@ public final class SlabShape implements Check {
       notes.add(undeterminedNote(undetermined, used));
       notes.addAll(direct.notes());
     }
-    return new CheckResult(found, notes, points, Map.of(), used, networks);
+    return new CheckResult(found, notes, points, Map.of(), used, networks, placement);
   }
 
   private static boolean isSlabDistance(Target target) {

@@ -58,7 +58,9 @@ class FrameSpacingTest {
     assertEquals(Verdict.NONCONFORMING, cause.kind());
     assertTrue(cause.sentence().startsWith("Bay A2-A3 at the base is 18.0"), cause.sentence());
     assertTrue(cause.action().startsWith("Shift"), cause.action());
-    assertTrue(cause.action().contains("by 18.0 mm toward end"), cause.action());
+    assertTrue(
+        cause.action().contains("A2 by 6.0 mm toward end n, A3 by 6.0 mm toward end 1"),
+        cause.action());
   }
 
   @Test
