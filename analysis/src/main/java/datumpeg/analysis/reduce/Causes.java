@@ -57,11 +57,34 @@ final class Causes {
       case "slab-level", "slab-level-point" -> "slab level";
       case "column-plumb" -> "column " + target.substring(0, target.indexOf('/'));
       case "portal-plumb" -> portalKey(target, all);
-      case "frame-spacing", "spacing-match" -> "spacing " + target.charAt(0);
+      case "frame-spacing", "spacing-match" -> spacingKey(outcome, all);
       case "overall-length" -> "spacing " + target;
       case "opening", "sheet-run" -> outcome.check() + " " + target.split("/", 2)[0];
       default -> outcome.check() + " " + target;
     };
+  }
+
+  /**
+   * A bay that is off only aloft belongs to the worst open column that bounds it, if it has one.
+   */
+  private static String spacingKey(Outcome bay, List<Outcome> all) {
+    String frames = bay.target().replaceFirst("/.*", "");
+    boolean aloft = bay.check().equals("spacing-match") || bay.target().endsWith("/eave");
+    boolean offBelow =
+        all.stream()
+            .filter(outcome -> outcome.target().equals(frames + "/base"))
+            .anyMatch(Causes::isOpen);
+    return all.stream()
+        .filter(outcome -> aloft && !offBelow && outcome.check().equals("column-plumb"))
+        .filter(outcome -> outcome.target().endsWith("/along") && isOpen(outcome))
+        .filter(outcome -> List.of(frames.split("-")).contains(columnOf(outcome)))
+        .max(Comparator.comparingDouble(Causes::severity))
+        .map(outcome -> "column " + columnOf(outcome))
+        .orElse("spacing " + bay.target().charAt(0));
+  }
+
+  private static String columnOf(Outcome plumb) {
+    return plumb.target().substring(0, plumb.target().indexOf('/'));
   }
 
   /** A portal's mean lean belongs to its worst open column, if it has one. */
@@ -99,6 +122,7 @@ final class Causes {
         .filter(outcome -> outcome.is(kind))
         .max(
             Comparator.comparing((Outcome outcome) -> outcome.target().endsWith("/base"))
+                .thenComparing(outcome -> outcome.check().equals("column-plumb"))
                 .thenComparingDouble(Causes::severity)
                 .thenComparing(Outcome::target, Comparator.reverseOrder()))
         .orElseThrow();
