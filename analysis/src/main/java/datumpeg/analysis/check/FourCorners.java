@@ -7,6 +7,7 @@ import datumpeg.analysis.adjust.DistanceNetwork;
 import datumpeg.analysis.adjust.MeasuredDistance;
 import datumpeg.analysis.adjust.PlanPoint;
 import datumpeg.analysis.adjust.Undetermined;
+import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.slip.SlipNetworks;
@@ -56,12 +57,16 @@ public record FourCorners(
             corners.get(0).name(),
             corners.get(1).name(),
             corners,
-            used.stream().map(reading -> distance(reading, stage)).toList());
+            used.stream().map(reading -> distance(reading, stage)).toList(),
+            used.stream()
+                .flatMap(reading -> reading.target().points().stream())
+                .distinct()
+                .collect(Collectors.toMap(PointName::text, stage::definitionMetres)));
     Adjustment<AdjustedPlan> adjustment = network.adjust();
     List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
-      SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used).ifPresent(notes::add);
+      SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used, stage).ifPresent(notes::add);
       return new FourCorners(
           Optional.of(plan), direct, notes, Optional.of(Network.of(name, plan.fit(), used)), used);
     }

@@ -8,7 +8,7 @@ public enum Improvement {
   /** As they were taken. */
   NONE(1, 1, 1),
   /** Each reading the mean of very many: only what repeats cannot shrink is left. */
-  REPEATS(1e-3, 1e-3, 1),
+  REPEATS(1e-3, 1, 1),
   /** The error a meter's readings share is known: both faces, a known distance, a second set-up. */
   METER_CHECKED(1, 1, 0),
   /** The points are marked once and read to the mark. */

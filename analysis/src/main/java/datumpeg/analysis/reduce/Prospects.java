@@ -8,6 +8,7 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -28,7 +29,7 @@ final class Prospects {
 
   static Prospects of(List<Check> checks, Job job, List<Reading> ofStage, Rounds rounds) {
     Map<String, Map<Improvement, Double>> byOutcome = new HashMap<>();
-    for (Improvement improvement : Improvement.values()) {
+    for (Improvement improvement : EnumSet.complementOf(EnumSet.of(Improvement.NONE))) {
       StageReadings readings = new StageReadings(job, ofStage, rounds, improvement);
       for (Check check : checks) {
         for (Outcome outcome : check.of(readings).outcomes()) {

@@ -34,9 +34,6 @@ import org.junit.jupiter.api.Test;
  */
 class ReductionInvarianceTest {
   /** Numbers whose order of summation changed agree to this: 1 nm of lengths around 10 m. */
-  /** Relative: what different orders of adding up leave in a network of some sixty unknowns. */
-  private static final double ROUNDING = 1e-7;
-
   private static final double SAME_METRES = 1e-9;
 
   private static final Job JOB = SimulatedSurvey.job();
@@ -182,12 +179,16 @@ class ReductionInvarianceTest {
   }
 
   /**
-   * Every reading of the survey stage once more, with the same value and errors: the uncertainty of
-   * each outcome stays or falls.
+   * Every reading of a survey without errors once more, so that all agree before and after: the
+   * uncertainty of each outcome stays or falls. (Readings of which one more makes a network fail its
+   * test stand as observed, and are less certain for it.)
    */
   @Test
   void oneMoreReadingThatAgreesNeverRaisesAnUncertainty() {
-    List<Reading> readings = survey(9).stream().filter(r -> r.stage().equals("survey")).toList();
+    List<Reading> readings =
+        SimulatedSurvey.withoutErrors(JOB, 9).readings().stream()
+            .filter(r -> r.stage().equals("survey"))
+            .toList();
     Map<String, Double> before = uncertainties(reduced(readings));
     for (Reading reading : readings) {
       List<Reading> more = new ArrayList<>(readings);
@@ -198,7 +199,7 @@ class ReductionInvarianceTest {
           (name, uncertainty) ->
               assertTrue(
                   after.getOrDefault(name, Double.POSITIVE_INFINITY)
-                      <= uncertainty * (1 + ROUNDING),
+                      <= uncertainty * (1 + 1e-9),
                   () -> name + " after one more " + reading.target().text()));
     }
   }

@@ -131,11 +131,23 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
 
   /** Everything the job's stages ask for that a site can be asked. */
   static SimulatedSurvey draw(Job job, long seed) {
+    return draw(job, seed, true);
+  }
+
+  /** The same of a site drawn alike, measured by perfect meters in perfect hands. */
+  static SimulatedSurvey withoutErrors(Job job, long seed) {
+    return draw(job, seed, false);
+  }
+
+  private static SimulatedSurvey draw(Job job, long seed, boolean withErrors) {
     NormalDraws draws = new NormalDraws(seed);
     Set<PointName> points = new TreeSet<>();
     job.stages().forEach(stage -> targets(job, stage).forEach(t -> points.addAll(t.points())));
     SimulatedSite site = site(job, points, draws.split());
-    SimulatedCrew crew = SimulatedCrew.marking(job.pointDefinitionsMetres(), points, draws.split());
+    SimulatedCrew crew =
+        withErrors
+            ? SimulatedCrew.marking(job.pointDefinitionsMetres(), points, draws.split())
+            : SimulatedCrew.EXACT;
     List<Reading> readings = new ArrayList<>();
     for (Stage stage : job.stages()) {
       List<Sighting> first = new ArrayList<>();
@@ -150,7 +162,7 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
         String name = stage.id() + (sightings == first ? "-a" : "-b");
         SimulatedSession session =
             new SimulatedSession(
-                site, crew, meters(job, draws.split()), name, stage.id(), InventedJob.AT);
+                site, crew, withErrors ? meters(job, draws.split()) : perfect(job), name, stage.id(), InventedJob.AT);
         readings.addAll(session.read(sightings, seed * 64 + readings.size()));
       }
     }
@@ -206,6 +218,12 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
         draws.next(LEAN_METRES),
         most * (2 * Normal.cdf(draws.next()) - 1),
         most * (2 * Normal.cdf(draws.next()) - 1));
+  }
+
+  private static Map<String, SimulatedMeter> perfect(Job job) {
+    Map<String, SimulatedMeter> meters = new LinkedHashMap<>();
+    job.meters().keySet().forEach(id -> meters.put(id, SimulatedMeter.PERFECT));
+    return meters;
   }
 
   private static Map<String, SimulatedMeter> meters(Job job, NormalDraws draws) {

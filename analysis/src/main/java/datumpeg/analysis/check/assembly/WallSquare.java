@@ -163,11 +163,18 @@ public final class WallSquare implements Check {
     }
     double single =
         figure.direct().readingsOf(List.of(one.text(), other.text())).stream()
-            .mapToDouble(reading -> stage.observation(reading).standardUncertainty())
+            .mapToDouble(reading -> single(reading, stage))
             .max()
             .orElse(0);
     double difference = figure.observed(one).value() - figure.observed(other).value();
     return Math.abs(difference) <= Estimate.COVERAGE_FACTOR * Math.sqrt(2) * single;
+  }
+
+  private static double single(Reading reading, StageReadings stage) {
+    return Estimate.combine(
+        stage.observation(reading).standardUncertainty(),
+        stage.definitionMetres(reading.target().first()),
+        stage.definitionMetres(reading.target().second()));
   }
 
   private Linearised byDiagonals(FourCorners figure, Frame frame) {

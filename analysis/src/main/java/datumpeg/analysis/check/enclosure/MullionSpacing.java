@@ -3,6 +3,7 @@ package datumpeg.analysis.check.enclosure;
 import datumpeg.analysis.adjust.AdjustedLine;
 import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
+import datumpeg.analysis.adjust.Observation;
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
@@ -60,9 +61,9 @@ public final class MullionSpacing implements Check {
                 row.stream().map(PointName::text).toList(),
                 current.stream().map(reading -> difference(reading, stage)).toList());
         AdjustedLine line = network.adjust();
-        SlipNotes.ofNetwork(name, SlipNetworks.of(network), line.fit(), current)
+        SlipNotes.ofNetwork(name, SlipNetworks.of(network), line.fit(), current, stage)
             .ifPresent(notes::add);
-        networks.add(Network.of(name, line.fit(), current));
+        networks.add(Network.of(name, line.fit(), current, stage));
         found.addAll(outcomes(end, row, line, current, stage));
       }
     }
@@ -95,10 +96,15 @@ public final class MullionSpacing implements Check {
     double across = Math.abs(to.yMetres() - from.yMetres());
     double observed = reading.valueSi() - (from.distanceMetres(to) - across);
     boolean ascending = from.yMetres() < to.yMetres();
-    return new LineDifference(
-        (ascending ? one : other).text(),
-        (ascending ? other : one).text(),
-        stage.observation(reading, observed));
+    PointName low = ascending ? one : other;
+    PointName high = ascending ? other : one;
+    Observation marked =
+        stage.marked(
+            stage.marked(stage.observation(reading, observed), low, "across", -1),
+            high,
+            "across",
+            1);
+    return new LineDifference(low.text(), high.text(), marked);
   }
 
   private List<Outcome> outcomes(

@@ -3,6 +3,7 @@ package datumpeg.analysis.check.enclosure;
 import datumpeg.analysis.adjust.AdjustedLine;
 import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
+import datumpeg.analysis.adjust.Observation;
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
@@ -64,11 +65,7 @@ public final class SheetRun implements Check {
             List.copyOf(stations),
             used.stream()
                 .map(
-                    reading ->
-                        new LineDifference(
-                            reading.target().first().text(),
-                            reading.target().second().text(),
-                            stage.observation(reading)))
+                    reading -> run(reading, stage))
                 .toList());
     AdjustedLine line = network.adjust();
     List<Outcome> found = new ArrayList<>();
@@ -79,12 +76,21 @@ public final class SheetRun implements Check {
     }
     return new CheckResult(
         found,
-        SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used).stream()
+        SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used, stage).stream()
             .toList(),
         Map.of(),
         Map.of(),
         all,
         List.of(Network.of("the sheets", line.fit(), used)));
+  }
+
+  private static LineDifference run(Reading reading, StageReadings stage) {
+    PointName from = reading.target().first();
+    PointName to = reading.target().second();
+    Observation marked =
+        stage.marked(
+            stage.marked(stage.observation(reading), from, "along", -1), to, "along", 1);
+    return new LineDifference(from.text(), to.text(), marked);
   }
 
   private static boolean isRun(Target target) {

@@ -150,12 +150,13 @@ final class FrameNetwork {
   }
 
   /** A contradiction between the kinds of readings, each of which fits in itself. */
-  Optional<Note> note() {
+  Optional<Note> note(StageReadings stage) {
     return SlipNotes.ofNetwork(
         "the frames (leans, spacings and clear spans together)",
         new Slips(network),
         line.fit(),
-        readings);
+        readings,
+        stage);
   }
 
   private static String along(String station) {

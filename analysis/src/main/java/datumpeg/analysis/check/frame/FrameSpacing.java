@@ -252,7 +252,8 @@ final class FrameSpacing {
                       : "the " + row.feature() + "s of side " + row.side(),
                   SlipNetworks.of(network),
                   rows.size() == 1 ? all.fit() : network.adjust().fit(),
-                  readings)
+                  readings,
+                  stage)
               .ifPresent(notes::add);
         });
     return notes;

@@ -56,7 +56,7 @@ public final class Frames implements Check {
       networks.addAll(result.networks());
     }
     if (notes.stream().noneMatch(note -> note.kind() == Note.Kind.SLIP_SUSPECTED)) {
-      network.note().ifPresent(notes::add);
+      network.note(stage).ifPresent(notes::add);
     }
     network.told().ifPresent(networks::add);
     return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, networks);

@@ -71,10 +71,8 @@ public final class SlabLevel implements Check {
       return CheckResult.of(List.of(), notes, all);
     }
     AdjustedLevels levels = available.get();
-    if (!stage.areSupposed()) {
-      SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used)
-          .ifPresent(notes::add);
-    }
+    SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used, stage)
+        .ifPresent(notes::add);
     List<Outcome> found = new ArrayList<>();
     List<String> slab = named(levels, "slab");
     List<String> seats = named(levels, "seat");

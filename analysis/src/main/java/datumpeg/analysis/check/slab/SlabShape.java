@@ -81,18 +81,19 @@ public final class SlabShape implements Check {
       found.addAll(diagonals(direct, stage));
       found.addAll(squareness(plan, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
-      placement = new LinesOnSlab(job, outline).on(plan);
       networks.add(Network.of("the slab", plan.fit(), used));
       if (!stage.areSupposed()) {
-        SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used)
+        SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
             .ifPresent(notes::add);
+        placement = new LinesOnSlab(job, outline).on(plan);
         new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
       }
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       found.addAll(sizesAsObserved(direct, stage));
       found.addAll(diagonals(direct, stage));
-      SlipNotes.ofUnsettled("the slab", SlipNetworks.of(network), used).ifPresent(notes::add);
+      SlipNotes.ofUnsettled("the slab", SlipNetworks.of(network), used, stage)
+          .ifPresent(notes::add);
       notes.add(undeterminedNote(undetermined, used));
       notes.addAll(direct.notes());
     }
