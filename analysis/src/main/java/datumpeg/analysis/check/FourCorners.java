@@ -66,7 +66,8 @@ public record FourCorners(
     List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
-      SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used, stage).ifPresent(notes::add);
+      SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used, stage)
+          .ifPresent(notes::add);
       return new FourCorners(
           Optional.of(plan), direct, notes, Optional.of(Network.of(name, plan.fit(), used)), used);
     }

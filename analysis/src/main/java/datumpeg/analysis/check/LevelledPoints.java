@@ -61,7 +61,7 @@ public record LevelledPoints(
         .flatMap(all -> SlipNotes.ofNetwork(name, SlipNetworks.of(network), all.fit(), used, stage))
         .ifPresent(notes::add);
     return new LevelledPoints(
-        levels, used, notes, levels.map(all -> Network.of(name, all.fit(), used, stage)));
+        levels, used, notes, levels.map(all -> Network.of(name, all.fit(), used)));
   }
 
   private static LevelNetwork network(List<Reading> used, SetOut setOut, StageReadings stage) {
@@ -80,7 +80,10 @@ public record LevelledPoints(
               String setUp = reading.setupOrSession();
               setUps.putIfAbsent(setUp, new LevelSetUp(setUp, tilt, tilt));
               readings.add(
-                  new LevelReading(setUp, point.text(), stage.marked(stage.observation(reading, up(reading)), point, "up", 1)));
+                  new LevelReading(
+                      setUp,
+                      point.text(),
+                      stage.marked(stage.observation(reading, up(reading)), point, "up", 1)));
             });
     return new LevelNetwork(List.copyOf(points.values()), List.copyOf(setUps.values()), readings);
   }

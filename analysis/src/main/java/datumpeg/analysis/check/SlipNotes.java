@@ -54,13 +54,8 @@ public final class SlipNotes {
    * what nobody read has no slips.
    */
   public static Optional<Note> ofNetwork(
-      String name,
-      SlipNetwork network,
-      Fit fit,
-      List<Reading> readings,
-      StageReadings stage) {
-    Optional<Note> note =
-        stage.areSupposed() ? Optional.empty() : ofNetwork(name, fit, readings);
+      String name, SlipNetwork network, Fit fit, List<Reading> readings, StageReadings stage) {
+    Optional<Note> note = stage.areSupposed() ? Optional.empty() : ofNetwork(name, fit, readings);
     if (note.isEmpty()) {
       return note;
     }

@@ -180,8 +180,8 @@ class ReductionInvarianceTest {
 
   /**
    * Every reading of a survey without errors once more, so that all agree before and after: the
-   * uncertainty of each outcome stays or falls. (Readings of which one more makes a network fail its
-   * test stand as observed, and are less certain for it.)
+   * uncertainty of each outcome stays or falls. (Readings of which one more makes a network fail
+   * its test stand as observed, and are less certain for it.)
    */
   @Test
   void oneMoreReadingThatAgreesNeverRaisesAnUncertainty() {
@@ -198,8 +198,7 @@ class ReductionInvarianceTest {
       before.forEach(
           (name, uncertainty) ->
               assertTrue(
-                  after.getOrDefault(name, Double.POSITIVE_INFINITY)
-                      <= uncertainty * (1 + 1e-9),
+                  after.getOrDefault(name, Double.POSITIVE_INFINITY) <= uncertainty * (1 + 1e-9),
                   () -> name + " after one more " + reading.target().text()));
     }
   }

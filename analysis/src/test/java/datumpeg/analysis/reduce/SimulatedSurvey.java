@@ -162,7 +162,12 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
         String name = stage.id() + (sightings == first ? "-a" : "-b");
         SimulatedSession session =
             new SimulatedSession(
-                site, crew, withErrors ? meters(job, draws.split()) : perfect(job), name, stage.id(), InventedJob.AT);
+                site,
+                crew,
+                withErrors ? meters(job, draws.split()) : perfect(job),
+                name,
+                stage.id(),
+                InventedJob.AT);
         readings.addAll(session.read(sightings, seed * 64 + readings.size()));
       }
     }

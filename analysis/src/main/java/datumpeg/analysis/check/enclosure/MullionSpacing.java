@@ -63,7 +63,7 @@ public final class MullionSpacing implements Check {
         AdjustedLine line = network.adjust();
         SlipNotes.ofNetwork(name, SlipNetworks.of(network), line.fit(), current, stage)
             .ifPresent(notes::add);
-        networks.add(Network.of(name, line.fit(), current, stage));
+        networks.add(Network.of(name, line.fit(), current));
         found.addAll(outcomes(end, row, line, current, stage));
       }
     }

@@ -62,11 +62,7 @@ public final class SheetRun implements Check {
         .forEach(point -> stations.add(point.text()));
     LineNetwork network =
         new LineNetwork(
-            List.copyOf(stations),
-            used.stream()
-                .map(
-                    reading -> run(reading, stage))
-                .toList());
+            List.copyOf(stations), used.stream().map(reading -> run(reading, stage)).toList());
     AdjustedLine line = network.adjust();
     List<Outcome> found = new ArrayList<>();
     for (char side : new char[] {'A', 'B'}) {
@@ -76,7 +72,8 @@ public final class SheetRun implements Check {
     }
     return new CheckResult(
         found,
-        SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used, stage).stream()
+        SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used, stage)
+            .stream()
             .toList(),
         Map.of(),
         Map.of(),
@@ -88,8 +85,7 @@ public final class SheetRun implements Check {
     PointName from = reading.target().first();
     PointName to = reading.target().second();
     Observation marked =
-        stage.marked(
-            stage.marked(stage.observation(reading), from, "along", -1), to, "along", 1);
+        stage.marked(stage.marked(stage.observation(reading), from, "along", -1), to, "along", 1);
     return new LineDifference(from.text(), to.text(), marked);
   }
 
