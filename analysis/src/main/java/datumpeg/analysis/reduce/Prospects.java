@@ -19,14 +19,15 @@ import java.util.Map;
  * cancel.
  */
 final class Prospects {
-  static final Prospects NONE = new Prospects(Map.of());
-
   private final Map<String, Map<Improvement, Double>> byOutcome;
 
   private Prospects(Map<String, Map<Improvement, Double>> byOutcome) {
     this.byOutcome = byOutcome;
   }
 
+  /**
+   * @param checks those with something undecided; the others need no advice
+   */
   static Prospects of(List<Check> checks, Job job, List<Reading> ofStage, Rounds rounds) {
     Map<String, Map<Improvement, Double>> byOutcome = new HashMap<>();
     for (Improvement improvement : EnumSet.complementOf(EnumSet.of(Improvement.NONE))) {

@@ -128,8 +128,12 @@ public final class Reduction {
     List<Network> networks = new ArrayList<>();
     Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
+    List<Check> undecided = new ArrayList<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
+      if (result.outcomes().stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))) {
+        undecided.add(check);
+      }
       bare.addAll(result.outcomes());
       notes.addAll(result.notes());
       points.putAll(result.points());
@@ -138,10 +142,7 @@ public final class Reduction {
       placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
-    Prospects prospects =
-        bare.stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))
-            ? Prospects.of(checks, job, ofStage, rounds)
-            : Prospects.NONE;
+    Prospects prospects = Prospects.of(undecided, job, ofStage, rounds);
     List<Outcome> outcomes =
         bare.stream().map(found -> remedies.apply(found, prospects.of(found))).toList();
     notes.addAll(notMeasured(stage, readings));

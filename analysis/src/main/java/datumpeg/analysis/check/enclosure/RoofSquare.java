@@ -16,8 +16,10 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Difference of the two diagonals of a roof bay as observed: from the eave of the lower frame less
@@ -39,7 +41,7 @@ public final class RoofSquare implements Check {
 
   @Override
   public CheckResult of(StageReadings stage) {
-    List<Reading> used = stage.where(this::isDiagonal);
+    List<Reading> used = stage.where(diagonals()::contains);
     Optional<DirectValues> direct = DirectValues.of(used, stage);
     List<Outcome> found = new ArrayList<>();
     direct.ifPresent(
@@ -61,15 +63,15 @@ public final class RoofSquare implements Check {
     return isGable() ? List.of('A', 'B') : List.of('A');
   }
 
-  private boolean isDiagonal(Target target) {
+  private Set<Target> diagonals() {
+    Set<Target> diagonals = new HashSet<>();
     for (char side : sides()) {
       for (int number = 1; number < setOut.building().portalFrameCount(); number++) {
-        if (target.equals(rising(side, number)) || target.equals(falling(side, number))) {
-          return true;
-        }
+        diagonals.add(rising(side, number));
+        diagonals.add(falling(side, number));
       }
     }
-    return false;
+    return diagonals;
   }
 
   private Target rising(char side, int number) {
