@@ -52,7 +52,7 @@ final class LimitsCommand {
     TextTable table = TextTable.ofWords();
     limits
         .rows()
-        .forEach(row -> table.row(row.id(), RuleWords.of(row.rule()), row.printedSource()));
+        .forEach(row -> table.row(row.id(), row.printedSource(), RuleWords.of(row.rule())));
     table.print(out, "");
     return 0;
   }
