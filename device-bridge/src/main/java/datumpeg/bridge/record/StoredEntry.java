@@ -9,7 +9,6 @@ import java.util.UUID;
 /**
  * An entry as it stands in the record.
  *
- * @param rowId where it stands in this file; another copy of the record may number differently
  * @param origin the chain, which is one session
  * @param sequence the row's number in the chain, from 1
  * @param at when it was stored; never before the row ahead of it in the chain
@@ -17,14 +16,7 @@ import java.util.UUID;
  * @param digest the row's own
  */
 public record StoredEntry<E extends Entry>(
-    long rowId,
-    UUID origin,
-    long sequence,
-    JobKey job,
-    Instant at,
-    String previous,
-    String digest,
-    E entry) {
+    UUID origin, long sequence, JobKey job, Instant at, String previous, String digest, E entry) {
 
   /** The order of lists: by time, then chain, then sequence. The same in every copy of a record. */
   public static final Comparator<StoredEntry<?>> BY_TIME =
@@ -43,6 +35,6 @@ public record StoredEntry<E extends Entry>(
    * @throws ClassCastException if the entry is of another kind
    */
   public <F extends Entry> StoredEntry<F> as(Class<F> type) {
-    return new StoredEntry<>(rowId, origin, sequence, job, at, previous, digest, type.cast(entry));
+    return new StoredEntry<>(origin, sequence, job, at, previous, digest, type.cast(entry));
   }
 }

@@ -51,6 +51,8 @@ final class Database implements AutoCloseable {
     config.setBusyTimeout(Math.toIntExact(settings.lockWait().toMillis()));
     config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
     config.enforceForeignKeys(true);
+    // Else the driver asks for the last row's number after each insert, which nobody wants to know.
+    config.setGetGeneratedKeys(false);
     if (mode == SqliteRecords.Mode.READ) {
       // Not opened as read-only: only a connection that may write tidies up after a crash.
       config.resetOpenMode(SQLiteOpenMode.CREATE);
@@ -105,6 +107,14 @@ final class Database implements AutoCloseable {
       rollback();
       throw e;
     }
+  }
+
+  /**
+   * Runs work that writes by exactly one statement: SQLite takes the write lock for it, and commits
+   * it by itself or not at all.
+   */
+  synchronized <T> T writeOne(String attempt, Work<T> work) {
+    return read(attempt, work);
   }
 
   private void rollback() {

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class SqliteSession implements RecordSession {
   private static final String INSERT =
       "INSERT INTO entry (organisation, job, kind, origin, sequence, at, body, previous, digest,"
-          + " number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING row_id";
+          + " number) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 
   private static final String LAST_ROW =
       "SELECT sequence, at, digest FROM entry WHERE origin = ? ORDER BY sequence DESC LIMIT 1";
@@ -47,7 +47,6 @@ final class SqliteSession implements RecordSession {
   public <E extends Entry> StoredEntry<E> append(JobKey job, E entry) {
     StoredEntry<Entry> stored = appendAll(job, List.of(entry)).get(0);
     return new StoredEntry<>(
-        stored.rowId(),
         stored.origin(),
         stored.sequence(),
         job,
@@ -70,10 +69,12 @@ final class SqliteSession implements RecordSession {
     // Forgotten until the commit, so that after a failure the chain's end is read from the file.
     @Nullable Tip known = tip;
     tip = null;
+    String attempt = "store " + entries.size() + (entries.size() == 1 ? " row" : " rows");
     List<StoredEntry<Entry>> stored =
-        database.write(
-            "store " + entries.size() + (entries.size() == 1 ? " row" : " rows"),
-            inside -> insertAll(inside, known, job, entries));
+        known != null && entries.size() == 1
+            ? database.writeOne(
+                attempt, inside -> List.of(insert(inside, known, job, entries.get(0))))
+            : database.write(attempt, inside -> insertAll(inside, known, job, entries));
     StoredEntry<Entry> last = stored.get(stored.size() - 1);
     tip = new Tip(last.sequence(), last.at(), last.digest());
     return stored;
@@ -133,11 +134,11 @@ final class SqliteSession implements RecordSession {
             CanonicalJson.text(entry.body()),
             before.digest());
     String digest = digests.of(row);
-    long rowId = insert(inside, row, digest, entry);
-    return new StoredEntry<>(rowId, origin, row.sequence(), job, at, row.previous(), digest, entry);
+    insert(inside, row, digest, entry);
+    return new StoredEntry<>(origin, row.sequence(), job, at, row.previous(), digest, entry);
   }
 
-  private static long insert(Database inside, RowDigest.Row row, String digest, Entry entry)
+  private static void insert(Database inside, RowDigest.Row row, String digest, Entry entry)
       throws SQLException {
     PreparedStatement statement = inside.statement(INSERT);
     statement.setString(1, row.organisation());
@@ -154,9 +155,7 @@ final class SqliteSession implements RecordSession {
     } else {
       statement.setNull(10, Types.REAL);
     }
-    try (ResultSet result = statement.executeQuery()) {
-      return result.getLong(1);
-    }
+    statement.executeUpdate();
   }
 
   @Override

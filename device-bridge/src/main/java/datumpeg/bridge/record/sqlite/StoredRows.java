@@ -39,7 +39,6 @@ final class StoredRows {
   private StoredEntry<Entry> read(ResultSet result) throws SQLException {
     try {
       return new StoredEntry<>(
-          result.getLong(1),
           UUID.fromString(result.getString(5)),
           result.getLong(6),
           new JobKey(result.getString(2), result.getString(3)),
