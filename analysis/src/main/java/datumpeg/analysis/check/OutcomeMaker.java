@@ -135,6 +135,24 @@ public final class OutcomeMaker {
         aside);
   }
 
+  /** A flatness or levelness number against the least one the project asks for, if it does. */
+  public Outcome floorNumber(
+      String check,
+      String target,
+      OptionalDouble least,
+      Estimate number,
+      String source,
+      Evidence evidence,
+      String aside) {
+    Estimate deviation = number.shifted(-least.orElse(0));
+    Optional<Limits> limits =
+        least.isPresent()
+            ? Optional.of(new Limits(OptionalDouble.of(0), OptionalDouble.empty(), source))
+            : Optional.empty();
+    return decided(check, target, least, number.value(), deviation, limits, evidence, aside)
+        .withUnit(OutcomeUnit.F_NUMBER);
+  }
+
   private Outcome decided(
       String check,
       String target,

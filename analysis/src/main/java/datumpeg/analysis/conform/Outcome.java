@@ -98,6 +98,27 @@ public record Outcome(
         readingIds);
   }
 
+  /** The same outcome, its numbers meant in another unit. */
+  public Outcome withUnit(OutcomeUnit other) {
+    return new Outcome(
+        check,
+        target,
+        round,
+        other,
+        nominal,
+        measured,
+        deviation,
+        expandedUncertainty,
+        coverage,
+        limits,
+        probability,
+        verdict,
+        stale,
+        remedy,
+        aside,
+        readingIds);
+  }
+
   /** The same outcome with something told beside it. */
   public Outcome withAside(String words) {
     return new Outcome(

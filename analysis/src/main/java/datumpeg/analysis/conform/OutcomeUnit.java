@@ -2,7 +2,9 @@ package datumpeg.analysis.conform;
 
 /** The unit an outcome is shown and exported in; inside it is SI. */
 public enum OutcomeUnit {
-  MILLIMETRE("mm", 1000);
+  MILLIMETRE("mm", 1000),
+  /** Flatness and levelness numbers of a floor: no length, and larger is better. */
+  F_NUMBER("F", 1);
 
   private final String symbol;
   private final double perSiUnit;

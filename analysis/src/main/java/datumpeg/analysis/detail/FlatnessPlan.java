@@ -34,6 +34,16 @@ public record FlatnessPlan(
   /** The step of a profile in feet: 12 in. */
   public static final double FOOT_STEP_METRES = 0.3048;
 
+  /** Where the project gives nothing: a straightedge alone. */
+  public static final FlatnessPlan USUAL =
+      new FlatnessPlan(
+          USUAL_STRAIGHTEDGE_METRES,
+          OptionalDouble.empty(),
+          METRIC_STEP_METRES,
+          Map.of(),
+          OptionalDouble.empty(),
+          OptionalDouble.empty());
+
   private static final double ROUNDING = 1e-9;
 
   /**

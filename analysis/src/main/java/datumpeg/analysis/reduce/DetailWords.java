@@ -1,5 +1,6 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.remedy.Millimetres;
@@ -42,7 +43,7 @@ final class DetailWords {
                   + " is nearer to the edge by "
                   + amount
                   + " than the project allows.";
-      case "slab-flatness" -> "the slab at " + target + " is out by " + amount + ".";
+      case "slab-flatness" -> SlabFlatness.sentence(outcome);
       case "mullion-plumb" ->
           "mullion " + target + " leans " + amount + " toward " + towards(outcome) + ".";
       case "mullion-spacing" ->
@@ -111,7 +112,6 @@ final class DetailWords {
               ? "Mark the anchors again from the line mark before drilling."
               : "Do not drill: too near to the edge. Ask the engineer; the anchor maker's approval and"
                   + " the drawings decide.";
-      case "slab-flatness" -> "Ask the engineer before grinding or filling.";
       case "mullion-plumb" -> "Bring its top " + amount + " back toward " + back(outcome) + ".";
       case "mullion-spacing" ->
           (plus ? "Bring them together by " : "Bring them apart by ") + amount + ".";

@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.building.PropGeometry;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Axis;
@@ -36,6 +37,7 @@ final class Moves {
       case "slab-level", "slab-level-point" ->
           "Pack the bases to one level; ask the engineer where a point is beyond packing.";
       case "seat-level" -> "Pack the bases to one level.";
+      case SlabFlatness.CHECK -> SlabFlatness.remedy(outcome);
       case "portal-plumb" -> "Bring its columns upright, the worse one first.";
       default -> seen ? move(outcome) : leaveIt(outcome);
     };

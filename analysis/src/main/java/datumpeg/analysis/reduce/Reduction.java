@@ -23,6 +23,7 @@ import datumpeg.analysis.check.frame.EaveLevel;
 import datumpeg.analysis.check.frame.Frames;
 import datumpeg.analysis.check.frame.Straightness;
 import datumpeg.analysis.check.slab.AnchorEdge;
+import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
@@ -67,6 +68,7 @@ public final class Reduction {
         List.of(
             new SlabShape(job, outcomes),
             new SlabLevel(job, outcomes),
+            new SlabFlatness(job, outcomes),
             new Frames(job, outcomes),
             new RafterPair(job, outcomes),
             new WallSquare(job, outcomes),

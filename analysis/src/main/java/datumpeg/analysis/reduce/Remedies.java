@@ -1,9 +1,11 @@
 package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.check.Improvement;
+import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
@@ -59,13 +61,16 @@ final class Remedies {
    * meter, marked points or another meter where what repeats cannot shrink does.
    */
   private String whatWouldDecide(Outcome outcome, Map<Improvement, Double> left) {
-    double needed = neededStandardUncertainty(outcome);
-    double has = outcome.standardUncertainty();
-    double coverage = outcome.coverage();
     String chance =
         " (now "
             + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
             + " % sure that it conforms)";
+    if (outcome.unit() == OutcomeUnit.F_NUMBER) {
+      return SlabFlatness.whatWouldDecide(chance);
+    }
+    double needed = neededStandardUncertainty(outcome);
+    double has = outcome.standardUncertainty();
+    double coverage = outcome.coverage();
     String nothing = canBeAccepted(outcome) ? "" : nothingCanBeAccepted(outcome);
     if (needed * coverage < LEAST_VISIBLE_METRES) {
       return nothing
@@ -144,6 +149,10 @@ final class Remedies {
 
   private double neededStandardUncertainty(Outcome outcome) {
     Limits limits = outcome.limits().orElseThrow();
+    if (outcome.check().equals(SlabFlatness.CHECK)) {
+      return decision.neededForMaximum(
+          outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage());
+    }
     return SPREADS.contains(outcome.check())
         ? decision.neededForSpread(
             outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage())

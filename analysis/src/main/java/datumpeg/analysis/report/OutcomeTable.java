@@ -9,6 +9,7 @@ import datumpeg.analysis.report.drawing.VerdictMark;
 import datumpeg.analysis.report.writing.CheckWords;
 import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
+import datumpeg.analysis.report.writing.OutcomeFigures;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -65,19 +66,17 @@ final class OutcomeTable {
   }
 
   private void body(Markup page, Outcome outcome) {
+    OutcomeFigures shown = new OutcomeFigures(figures, outcome.unit());
     page.open("tbody").open("tr");
     page.open("td").element("span", CheckWords.check(outcome.check()), "class", "name");
     page.words(", " + CheckWords.target(outcome.check(), outcome.target())).close();
-    number(page, nominal(outcome));
+    number(page, nominal(outcome, shown));
+    number(
+        page, isSize(outcome) ? shown.size(outcome.measured()) : shown.number(outcome.measured()));
     number(
         page,
-        isSize(outcome) ? figures.size(outcome.measured()) : figures.number(outcome.measured()));
-    number(
-        page,
-        figures.signed(outcome.deviation())
-            + " ± "
-            + figures.number(outcome.expandedUncertainty()));
-    number(page, outcome.limits().map(this::limits).orElse("none"));
+        shown.signed(outcome.deviation()) + " ± " + shown.number(outcome.expandedUncertainty()));
+    number(page, outcome.limits().map(limits -> limits(limits, shown)).orElse("none"));
     verdict(page, outcome);
     page.close();
     page.open("tr").open("td", "class", "more", "colspan", COLUMNS);
@@ -89,12 +88,12 @@ final class OutcomeTable {
     page.element("td", text, "class", "number");
   }
 
-  private String nominal(Outcome outcome) {
+  private static String nominal(Outcome outcome, OutcomeFigures shown) {
     OptionalDouble nominal = outcome.nominal();
     if (nominal.isEmpty()) {
       return "none";
     }
-    return isSize(outcome) ? figures.size(nominal.getAsDouble()) : "0";
+    return isSize(outcome) ? shown.size(nominal.getAsDouble()) : "0";
   }
 
   /** A spacing or a span; what should be nothing at all is shown like a deviation. */
@@ -102,16 +101,15 @@ final class OutcomeTable {
     return outcome.nominal().orElse(0) != 0;
   }
 
-  private String limits(Limits limits) {
+  private static String limits(Limits limits, OutcomeFigures shown) {
     if (limits.lower().isPresent()
         && limits.upper().isPresent()
         && limits.upper().getAsDouble() == -limits.lower().getAsDouble()) {
-      return "± " + figures.number(limits.upper().getAsDouble());
+      return "± " + shown.number(limits.upper().getAsDouble());
     }
-    String upper =
-        limits.upper().isPresent() ? figures.signed(limits.upper().getAsDouble()) : "none";
+    String upper = limits.upper().isPresent() ? shown.signed(limits.upper().getAsDouble()) : "none";
     return limits.lower().isPresent()
-        ? figures.signed(limits.lower().getAsDouble()) + " to " + upper
+        ? shown.signed(limits.lower().getAsDouble()) + " to " + upper
         : "at most " + upper.replace("+", "");
   }
 

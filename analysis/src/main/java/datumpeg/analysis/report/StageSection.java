@@ -8,6 +8,7 @@ import datumpeg.analysis.report.drawing.VerdictMark;
 import datumpeg.analysis.report.writing.CheckWords;
 import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
+import datumpeg.analysis.report.writing.OutcomeFigures;
 import java.util.List;
 import java.util.Optional;
 
@@ -76,7 +77,8 @@ final class StageSection {
             outcome ->
                 CheckWords.phrase(outcome)
                     + " "
-                    + figures.deviation(outcome.deviation(), outcome.expandedUncertainty()))
+                    + new OutcomeFigures(figures, outcome.unit())
+                        .deviation(outcome.deviation(), outcome.expandedUncertainty()))
         .orElse(symptom);
   }
 

@@ -51,6 +51,8 @@ public final class CheckWords {
       case "slab-square" -> "corner " + target;
       case "slab-diagonals" -> "difference of the two";
       case "slab-level", "seat-level" -> "highest less lowest";
+      case "slab-flatness" ->
+          target.equals("straightedge") ? "greatest gap under the straightedge" : target;
       case "column-plumb" -> direction(target);
       case "portal-plumb" -> "frame " + direction(target) + ", mean of its columns";
       case "rafter-pair" -> "frame " + target;
