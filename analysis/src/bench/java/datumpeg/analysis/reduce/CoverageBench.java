@@ -89,6 +89,9 @@ public final class CoverageBench {
     add(
         "- tilts are read %.1f m up, so that the bow is in them; side A on two faces, side B on one;",
         SimulatedSurvey.TILT_UP_METRES);
+    add(
+        "- the steel is as warm as drawn evenly from the 5 to 35 °C that the job allows; lengths of"
+            + " steel are true at 20 °C;");
     add("- every reading is rounded to the meter's resolution.");
     add("");
     add(

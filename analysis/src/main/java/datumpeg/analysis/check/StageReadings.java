@@ -9,11 +9,15 @@ import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MeterAccuracy;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Predicate;
 
 /**
@@ -136,6 +140,40 @@ public final class StageReadings {
   public double planeTiltRadians(Reading reading) {
     return improvement.common()
         * job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
+  }
+
+  /**
+   * A length that steel spans, brought from the day of the reading to 20 °C. The temperature is one
+   * unknown for all of the stage's steel: no repeat shrinks it.
+   *
+   * @param steelMetres how much of the length is steel
+   */
+  public Estimate atReference(Estimate measured, double steelMetres) {
+    return measured
+        .shifted(-job.steel().strain(stageId()) * steelMetres)
+        .widened(
+            improvement.temperature() * job.steel().strainUncertainty(stageId()) * steelMetres);
+  }
+
+  /** What the temperature of the steel does to a length, to stand beside it; empty for nothing. */
+  public String temperatureWords(double steelMetres) {
+    double longer = job.steel().strain(stageId()) * steelMetres;
+    double expanded =
+        Estimate.COVERAGE_FACTOR * job.steel().strainUncertainty(stageId()) * steelMetres;
+    OptionalDouble read = job.steel().read(stageId());
+    if (read.isPresent()) {
+      return "brought from "
+          + LengthDisplay.decimal(read.getAsDouble(), 0)
+          + " °C to 20 °C by "
+          + Millimetres.with(-longer, expanded);
+    }
+    return expanded == 0
+        ? ""
+        : "the steel's temperature was not read: U holds " + Millimetres.of(expanded) + " for it";
+  }
+
+  private String stageId() {
+    return latest.isEmpty() ? "" : latest.get(0).stage();
   }
 
   private static double square(double x) {

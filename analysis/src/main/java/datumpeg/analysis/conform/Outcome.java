@@ -119,6 +119,11 @@ public record Outcome(
         readingIds);
   }
 
+  /** The same outcome with more told beside it; nothing more for an empty text. */
+  public Outcome withFurtherAside(String words) {
+    return words.isEmpty() ? this : withAside(aside.isEmpty() ? words : aside + "; " + words);
+  }
+
   /** The same outcome with something told beside it. */
   public Outcome withAside(String words) {
     return new Outcome(

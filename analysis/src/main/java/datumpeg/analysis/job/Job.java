@@ -23,6 +23,7 @@ import java.util.Optional;
  * @param pointDefinitionsMetres how well a feature's points are defined: standard uncertainties
  * @param stages in the order of the work, the standard ones and the job's own
  * @param props how the props stand, if the job says so
+ * @param steel how warm the steel was
  */
 public record Job(
     JobIdentity identity,
@@ -32,9 +33,10 @@ public record Job(
     Map<String, Double> pointDefinitionsMetres,
     DecisionRule decision,
     List<Stage> stages,
-    Optional<PropGeometry> props) {
+    Optional<PropGeometry> props,
+    SteelTemperatures steel) {
 
-  /** A job that does not say how its props stand. */
+  /** A job that says neither how its props stand nor how warm its steel was. */
   public Job(
       JobIdentity identity,
       SetOut setOut,
@@ -51,7 +53,8 @@ public record Job(
         pointDefinitionsMetres,
         decision,
         stages,
-        Optional.empty());
+        Optional.empty(),
+        SteelTemperatures.UNKNOWN);
   }
 
   public Job {

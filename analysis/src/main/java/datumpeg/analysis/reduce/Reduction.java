@@ -29,6 +29,7 @@ import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.Meter;
@@ -36,6 +37,7 @@ import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.remedy.Movability;
 import java.util.ArrayList;
@@ -150,6 +152,7 @@ public final class Reduction {
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));
+    temperature(stage, outcomes).ifPresent(notes::add);
     notes.addAll(unused(readings, used));
     List<Cause> causes = new Causes(remedies, job.setOut()).of(outcomes);
     return new StageFindings(
@@ -240,6 +243,35 @@ public final class Reduction {
     return stated.stream()
         .map(text -> new Note(Note.Kind.ASSUMED, "Accuracy of a meter: " + text + ".", List.of()))
         .toList();
+  }
+
+  /** Said once a stage in which lengths of steel were compared with the drawing. */
+  private Optional<Note> temperature(Stage stage, List<Outcome> outcomes) {
+    SteelTemperatures steel = job.steel();
+    boolean known = steel.read(stage.id()).isPresent() || steel.strainUncertainty(stage.id()) == 0;
+    return known || outcomes.stream().noneMatch(Reduction::isLengthOfSteel)
+        ? Optional.empty()
+        : Optional.of(
+            new Note(
+                Note.Kind.ASSUMED,
+                "Temperature of the steel: not stated, taken as between "
+                    + LengthDisplay.decimal(steel.lowestCelsius(), 0)
+                    + " and "
+                    + LengthDisplay.decimal(steel.highestCelsius(), 0)
+                    + " °C. A drawing gives lengths at 20 °C. Read it on the steel once a visit and"
+                    + " give it as steel_temperature of [stages."
+                    + stage.id()
+                    + "].",
+                List.of()));
+  }
+
+  private static boolean isLengthOfSteel(Outcome outcome) {
+    return switch (outcome.check()) {
+      case "rafter-pair", "spacing-match" -> true;
+      case "frame-spacing", "clear-span" -> !outcome.target().endsWith("/base");
+      case "sheet-run" -> !outcome.target().endsWith("/skew");
+      default -> false;
+    };
   }
 
   private static List<Note> unused(StageReadings readings, Set<String> used) {

@@ -102,6 +102,11 @@ final class Remedies {
         ofRepeats >= needed
             ? "Repeats will not decide it: "
             : "It would need more than " + MOST_REPEATS + " readings: ";
+    if (decides(Improvement.TEMPERATURE_READ, left, needed)) {
+      return lead
+          + "the temperature of the steel limits. Read it on the steel, and put it in the job file"
+          + " as steel_temperature of the stage.";
+    }
     if (decides(Improvement.METER_CHECKED, left, needed)) {
       return lead + "the error all readings of the meter share limits. " + meterCheck(outcome);
     }

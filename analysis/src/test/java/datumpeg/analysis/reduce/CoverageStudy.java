@@ -56,7 +56,10 @@ final class CoverageStudy {
             known ->
                 tallies
                     .computeIfAbsent(outcome.check(), check -> new CheckTally(known.kind()))
-                    .add(outcome, known.truth().metres(survey.site(), outcome.target())),
+                    .add(
+                        outcome,
+                        known.truth().metres(survey.site(), outcome.target())
+                            - TrueValues.warmthMetres(outcome, survey)),
             () -> withoutTruth.add(outcome.check()));
   }
 

@@ -16,6 +16,7 @@ import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.JobIdentity;
+import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MeterAccuracy;
@@ -49,6 +50,7 @@ public final class InventedJob {
   public List<Opening> openings = List.of();
   public DecisionRule decision = DecisionRule.DEFAULT;
   public List<Stage> stages = Stage.STANDARD;
+  public SteelTemperatures steel = SteelTemperatures.REFERENCE;
   public final Map<String, Tolerance> tolerances = new LinkedHashMap<>();
   public final Map<String, Meter> meters = new LinkedHashMap<>();
   public final Map<String, Double> pointDefinitionsMetres = new LinkedHashMap<>();
@@ -126,7 +128,9 @@ public final class InventedJob {
         meters,
         pointDefinitionsMetres,
         decision,
-        stages);
+        stages,
+        Optional.empty(),
+        steel);
   }
 
   public InventedJob read(String stage, MeasuredQuantity quantity, String target, double valueSi) {

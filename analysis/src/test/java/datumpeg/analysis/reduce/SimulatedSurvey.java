@@ -9,6 +9,7 @@ import datumpeg.analysis.building.Wall;
 import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.CheckNames;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.MeasuringList;
@@ -47,9 +48,12 @@ import java.util.stream.Stream;
  * columns of side A on two faces and those of side B on one; every value is rounded to the meter's
  * resolution.
  *
+ * <p>The site is as it is on the day, its steel anywhere between the temperatures the job allows.
+ *
  * @param readings of all stages
+ * @param steelCelsius how warm the steel is on the day
  */
-record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
+record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelCelsius) {
   static final double SHIFT_METRES = 0.005;
   static final double LEAN_METRES = 0.006;
   static final double TILT_UP_METRES = 1.5;
@@ -97,6 +101,7 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
             .toList();
     job.levelPoints =
         Stream.of(levelPoints.split(" ")).map(text -> PointName.parse(text).orElseThrow()).toList();
+    job.steel = SteelTemperatures.UNKNOWN;
     job.openings = List.of(new Opening("D1", Wall.END_1, 3.0, 2.88, 3.0));
     for (String check : CheckNames.ALL) {
       double limit = OTHER_LIMITS_METRES.getOrDefault(check, LIMIT_METRES);
@@ -171,7 +176,11 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings) {
         readings.addAll(session.read(sightings, seed * 64 + readings.size()));
       }
     }
-    return new SimulatedSurvey(site, readings);
+    double share = withErrors ? Normal.cdf(new NormalDraws(~seed).next()) : 0.5;
+    double warmth =
+        job.steel().lowestCelsius()
+            + share * (job.steel().highestCelsius() - job.steel().lowestCelsius());
+    return new SimulatedSurvey(site, readings, warmth);
   }
 
   private static List<Target> targets(Job job, Stage stage) {

@@ -6,6 +6,7 @@ import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Target;
@@ -33,6 +34,27 @@ final class TrueValues {
   @FunctionalInterface
   interface Truth {
     double metres(SimulatedSite site, String target);
+  }
+
+  /**
+   * How much longer than at 20 °C the steel under an outcome is on the day: 12 µm a metre and
+   * kelvin (EN 1993-1-1 3.2.6, from memory).
+   */
+  static double warmthMetres(Outcome outcome, SimulatedSurvey survey) {
+    SetOut setOut = survey.site().setOut();
+    String target = outcome.target();
+    double steel =
+        switch (outcome.check()) {
+          case "rafter-pair" -> outcome.measured();
+          case "clear-span" -> target.endsWith("/eave") ? setOut.clearSpanMetres() : 0;
+          case "frame-spacing" -> target.endsWith("/base") ? 0 : outcome.nominal().orElseThrow();
+          case "spacing-match" -> {
+            int from = Character.digit(target.charAt(1), 10);
+            yield setOut.portalFrameXMetres(from + 1) - setOut.portalFrameXMetres(from);
+          }
+          default -> 0;
+        };
+    return 12e-6 * (survey.steelCelsius() - 20) * steel;
   }
 
   /** How a check is judged and what is true. */

@@ -10,6 +10,7 @@ import datumpeg.analysis.conform.Tolerance;
 import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.JobIdentity;
+import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.bridge.limits.LimitsTable;
@@ -46,12 +47,21 @@ final class JobReader {
     DecisionRule decision = DecisionTable.read(document.findTable("decision"));
     Optional<PropGeometry> props = PropsTable.read(document.findTable("props"));
     List<Stage> stages = StagesTable.read(document.findTable("stages"));
+    SteelTemperatures steel = TemperatureTable.read(document);
     document.refuseOthers();
     return identity.isEmpty() || setOut.isEmpty() || !mistakes.isEmpty()
         ? Optional.empty()
         : Optional.of(
             new Job(
-                identity.get(), setOut.get(), tolerances, meters, points, decision, stages, props));
+                identity.get(),
+                setOut.get(),
+                tolerances,
+                meters,
+                points,
+                decision,
+                stages,
+                props,
+                steel));
   }
 
   private static Optional<Table> required(Table document, String name) {

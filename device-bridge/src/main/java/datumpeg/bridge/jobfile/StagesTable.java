@@ -88,6 +88,7 @@ final class StagesTable {
             value ->
                 value.mistake(
                     "'" + standard.id() + "' is a standard stage already and has its place."));
+    table.find(TemperatureTable.OF_STAGE);
     table.refuseOthers();
     return new Stage(standard.id(), standard.title(), checks, questions, holdPoint);
   }
@@ -103,6 +104,7 @@ final class StagesTable {
     Map<String, String> questions =
         table.findTable("questions").map(StagesTable::questions).orElse(Map.of());
     boolean holdPoint = table.find("hold_point").flatMap(Value::truth).orElse(false);
+    table.find(TemperatureTable.OF_STAGE);
     fields.end();
     return fields.sound() && after.isPresent()
         ? Optional.of(

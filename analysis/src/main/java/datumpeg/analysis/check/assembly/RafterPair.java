@@ -89,10 +89,12 @@ public final class RafterPair implements Check {
             "rafter-pair",
             name,
             nominal,
-            tips,
+            stage.atReference(tips, tips.value()),
             nominal.orElse(tips.value()),
             stage.evidence(readings));
-    return Optional.of(bare.withAside(aside(tips, nominal)));
+    return Optional.of(
+        bare.withAside(aside(tips, nominal))
+            .withFurtherAside(stage.temperatureWords(tips.value())));
   }
 
   /** Which corners are meant, and what the tip distance makes of pitch and apex. */

@@ -137,10 +137,11 @@ public final class SheetRun implements Check {
                     "sheet-run",
                     side + "/" + laid + "/" + part,
                     OptionalDouble.of(laid * cover),
-                    run.estimate(),
+                    stage.atReference(run.estimate(), laid * cover),
                     laid * cover,
                     stage.evidence(behind))
-                .withAside(LengthDisplay.signed(perSheet, 2) + " mm a sheet"));
+                .withAside(LengthDisplay.signed(perSheet, 2) + " mm a sheet")
+                .withFurtherAside(stage.temperatureWords(laid * cover)));
       }
     }
     if (runs.size() == 2) {

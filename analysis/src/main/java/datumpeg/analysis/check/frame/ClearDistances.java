@@ -83,16 +83,19 @@ final class ClearDistances {
             ? network.span(feature, number).map(Linearised::estimate).orElse(observed)
             : observed;
     double nominal = job.setOut().clearSpanMetres();
+    boolean aloft = feature.equals("eave");
     Outcome outcome =
         outcomes.signed(
             "clear-span",
             name,
             OptionalDouble.of(nominal),
-            decided,
+            aloft ? stage.atReference(decided, nominal) : decided,
             nominal,
             stage.evidence(readings));
     return Optional.of(
-        outcome.withAside(Adjusted.aside(observed.shifted(-nominal), decided.shifted(-nominal))));
+        outcome
+            .withAside(Adjusted.aside(observed.shifted(-nominal), decided.shifted(-nominal)))
+            .withFurtherAside(aloft ? stage.temperatureWords(nominal) : ""));
   }
 
   private Optional<Outcome> parallel(DirectValues values, StageReadings stage) {

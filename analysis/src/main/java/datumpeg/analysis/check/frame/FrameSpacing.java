@@ -118,7 +118,8 @@ final class FrameSpacing {
                 .withAside(
                     Adjusted.aside(
                         observed.get().estimate().shifted(-nominal(number)),
-                        decided.estimate().shifted(-nominal(number)))));
+                        decided.estimate().shifted(-nominal(number))))
+                .withFurtherAside(temperature(row, number, stage)));
       }
     }
     return found;
@@ -130,9 +131,19 @@ final class FrameSpacing {
         "frame-spacing",
         row.spacing(number, number + 1),
         OptionalDouble.of(nominal(number)),
-        value,
+        stage.atReference(value, steelMetres(row, number)),
         nominal(number),
         stage.evidence(behind));
+  }
+
+  /** Feet stand on concrete; aloft, purlins and girts hold the spacing. */
+  private double steelMetres(FrameRow row, int number) {
+    return row.feature().equals("base") ? 0 : nominal(number);
+  }
+
+  private String temperature(FrameRow row, int number, StageReadings stage) {
+    double steel = steelMetres(row, number);
+    return steel == 0 ? "" : stage.temperatureWords(steel);
   }
 
   /** Spacings at the eaves that nobody read there: they follow from the feet and the leans. */
@@ -148,6 +159,7 @@ final class FrameSpacing {
           found.add(
               outcome
                   .withAside("follows from feet and leans; not read at height")
+                  .withFurtherAside(temperature(eave, number, stage))
                   .withRemedy(
                       outcome.is(Verdict.UNDECIDED)
                           ? "Read " + atHeight(outcome) + " itself, from a safe platform."
@@ -200,10 +212,10 @@ final class FrameSpacing {
               outcomes.signedWithAside(
                   "spacing-match",
                   side + number + "-" + side + (number + 1),
-                  difference.get().estimate(),
+                  stage.atReference(difference.get().estimate(), nominal(number)),
                   nominal(number),
                   stage.evidence(spacings.behindMatch(base, eave, number, number + 1)),
-                  ""));
+                  temperature(eave, number, stage)));
         }
       }
     }
