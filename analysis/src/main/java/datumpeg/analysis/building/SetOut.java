@@ -167,6 +167,22 @@ public final class SetOut {
   }
 
   /**
+   * Height of a post of an end or an opening, such as mullion.1.M1 or opening.D1/left.
+   *
+   * @throws UnknownPointException if the plan has no such post
+   */
+  public double postHeightMetres(PointName post) {
+    if (post.feature().equals("mullion")) {
+      return mullionHeightMetres(mullion(post));
+    }
+    return openings.stream()
+        .filter(opening -> post.feature().equals("opening") && opening.id().equals(post.place()))
+        .mapToDouble(Opening::heightMetres)
+        .findFirst()
+        .orElseThrow(() -> new UnknownPointException("The plan has no post " + post.text() + "."));
+  }
+
+  /**
    * The end-wall post of a point such as mullion.1.M1.
    *
    * @throws UnknownPointException if the plan has no such post

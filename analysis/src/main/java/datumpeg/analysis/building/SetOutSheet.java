@@ -8,7 +8,8 @@ import java.util.OptionalDouble;
 /**
  * The dimensions to carry to the slab, as tables of lengths in metres with remarks in words.
  *
- * @param tables in the order of the work: offsets, line marks, diagonals, rafters, frames, openings
+ * @param tables in the order of the work: offsets, line marks, diagonals, rafters, frames,
+ *     openings, details
  */
 public record SetOutSheet(List<Table> tables) {
 
@@ -67,6 +68,7 @@ public record SetOutSheet(List<Table> tables) {
     if (!setOut.openings().isEmpty()) {
       tables.add(openings(setOut));
     }
+    tables.addAll(DetailSheet.of(setOut));
     return new SetOutSheet(tables);
   }
 

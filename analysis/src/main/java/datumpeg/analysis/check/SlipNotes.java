@@ -59,7 +59,7 @@ public final class SlipNotes {
     if (note.isEmpty()) {
       return note;
     }
-    SlipFindings found = searched(network, readings);
+    SlipFindings found = searched(network, readings, stage);
     List<String> ids = note.get().readingIds();
     if (ids.isEmpty() && found.located()) {
       ids = found.suspicions().get(0).readingIds().stream().sorted().toList();
@@ -73,7 +73,7 @@ public final class SlipNotes {
     if (stage.areSupposed()) {
       return Optional.empty();
     }
-    SlipFindings found = searched(network, readings);
+    SlipFindings found = searched(network, readings, stage);
     return found.state() != SlipFindings.State.EXPLAINED
         ? Optional.empty()
         : Optional.of(
@@ -90,9 +90,12 @@ public final class SlipNotes {
                     .toList()));
   }
 
-  private static SlipFindings searched(SlipNetwork network, List<Reading> readings) {
+  private static SlipFindings searched(
+      SlipNetwork network, List<Reading> readings, StageReadings stage) {
     return SlipSearch.search(
-        network, readings.stream().map(SlipReading::of).toList(), SlipOptions.USUAL);
+        network,
+        readings.stream().map(SlipReading::of).toList(),
+        SlipOptions.USUAL.withEdges(stage.edgesMetres(readings)));
   }
 
   /**

@@ -136,6 +136,17 @@ public final class StageReadings {
             new CommonPart("mark of " + point.text() + " " + direction, sign * definition));
   }
 
+  /** What forgetting the hook or end piece of their meters is wrong by, as far as the job says. */
+  public List<Double> edgesMetres(List<Reading> readings) {
+    return readings.stream()
+        .map(reading -> job.meter(reading.meter(), reading.target().quantity()))
+        .flatMapToDouble(meter -> meter.edgeMetres().stream())
+        .distinct()
+        .sorted()
+        .boxed()
+        .toList();
+  }
+
   /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */
   public double planeTiltRadians(Reading reading) {
     return improvement.common()

@@ -1,15 +1,28 @@
 package datumpeg.analysis.measuring;
 
+import java.util.OptionalDouble;
+
 /**
  * One instrument, as the job describes it.
  *
  * @param id the user's name for it
  * @param quantity what it measures
  * @param accuracy in metres, or radians for a tilt meter
+ * @param edgeMetres what forgetting its hook or end piece is wrong by, if the job says so
  * @param stated where the accuracy comes from, such as "job file", or the assumption made
  */
-public record Meter(String id, MeasuredQuantity quantity, MeterAccuracy accuracy, String stated) {
+public record Meter(
+    String id,
+    MeasuredQuantity quantity,
+    MeterAccuracy accuracy,
+    OptionalDouble edgeMetres,
+    String stated) {
   private static final double RADIANS_PER_DEGREE = StrictMath.PI / 180;
+
+  /** A meter of which no hook or end piece is known. */
+  public Meter(String id, MeasuredQuantity quantity, MeterAccuracy accuracy, String stated) {
+    this(id, quantity, accuracy, OptionalDouble.empty(), stated);
+  }
 
   /**
    * What is assumed of a meter nobody described: ±3 mm for lengths, ±0.2 deg for tilts, at coverage

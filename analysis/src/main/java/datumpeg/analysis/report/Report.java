@@ -2,8 +2,10 @@ package datumpeg.analysis.report;
 
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.report.writing.FeetInWords;
 import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
 import java.util.List;
@@ -37,8 +39,10 @@ public final class Report {
 
   /** The page. A stage without readings gives a page that says so. */
   public String html(ReportOptions options) {
+    Findings shown =
+        options.display() == LengthDisplay.IMPERIAL ? FeetInWords.of(findings) : findings;
     List<StageFindings> stages =
-        findings.stages().stream()
+        shown.stages().stream()
             .filter(stage -> options.stage().map(stage.stage()::equals).orElse(true))
             .toList();
     Markup page = new Markup();

@@ -21,6 +21,7 @@ import java.util.Optional;
  *
  * @param shifts true position − design position by point, in metres; a point not named has none
  * @param columns by grid mark; a column not named is plumb and straight
+ * @param posts of ends and openings, such as mullion.1.M1 or opening.D1/left; likewise
  * @param marks how far beside each point it is marked, and then always measured, in metres; a point
  *     not named is marked where it is
  */
@@ -28,6 +29,7 @@ public record SimulatedSite(
     SetOut setOut,
     Map<PointName, Position> shifts,
     Map<GridMark, SimulatedColumn> columns,
+    Map<PointName, SimulatedColumn> posts,
     Map<PointName, Position> marks) {
   /** Where every plumb line hangs, before the foot of its column: any place would do. */
   private static final double PLUMB_LINE_METRES = 0.1;
@@ -37,12 +39,13 @@ public record SimulatedSite(
   public SimulatedSite {
     shifts = Collections.unmodifiableMap(new LinkedHashMap<>(shifts));
     columns = Collections.unmodifiableMap(new LinkedHashMap<>(columns));
+    posts = Map.copyOf(posts);
     marks = Map.copyOf(marks);
   }
 
   /** A site on which everything is where the drawing has it. */
   public static SimulatedSite asDesigned(SetOut setOut) {
-    return new SimulatedSite(setOut, Map.of(), Map.of(), Map.of());
+    return new SimulatedSite(setOut, Map.of(), Map.of(), Map.of(), Map.of());
   }
 
   /**
@@ -61,7 +64,7 @@ public record SimulatedSite(
     }
     Map<PointName, Position> more = new LinkedHashMap<>(shifts);
     more.put(point, shiftMetres);
-    return new SimulatedSite(setOut, more, columns, marks);
+    return new SimulatedSite(setOut, more, columns, posts, marks);
   }
 
   /** The same site with one column standing so. */
@@ -69,12 +72,28 @@ public record SimulatedSite(
     setOut.position(PointName.at("column", mark));
     Map<GridMark, SimulatedColumn> more = new LinkedHashMap<>(columns);
     more.put(mark, column);
-    return new SimulatedSite(setOut, shifts, more, marks);
+    return new SimulatedSite(setOut, shifts, more, posts, marks);
+  }
+
+  /**
+   * The same site with one post standing so.
+   *
+   * @throws datumpeg.analysis.building.UnknownPointException if the plan has no such post
+   */
+  public SimulatedSite withPost(PointName post, SimulatedColumn standing) {
+    setOut.postHeightMetres(post);
+    Map<PointName, SimulatedColumn> more = new LinkedHashMap<>(posts);
+    more.put(post, standing);
+    return new SimulatedSite(setOut, shifts, columns, more, marks);
+  }
+
+  public SimulatedColumn post(PointName post) {
+    return posts.getOrDefault(post, SimulatedColumn.PLUMB);
   }
 
   /** The same site as it is seen by who marked its points a little beside where they are. */
   public SimulatedSite withMarks(Map<PointName, Position> besideMetres) {
-    return new SimulatedSite(setOut, shifts, columns, besideMetres);
+    return new SimulatedSite(setOut, shifts, columns, posts, besideMetres);
   }
 
   public SimulatedColumn column(GridMark mark) {
@@ -131,11 +150,15 @@ public record SimulatedSite(
   }
 
   /**
-   * The true tilt of a column at a height.
+   * The true tilt of a column or post at a height.
    *
-   * @throws IllegalArgumentException if the target is not a tilt of a column
+   * @throws IllegalArgumentException if the target is not a tilt of one
    */
   public double tiltRadians(Target target, double upMetres) {
+    PointName point = target.first();
+    if (!point.feature().equals("column")) {
+      return post(point).tiltRadians(axis(target), upMetres, setOut.postHeightMetres(point));
+    }
     return column(mark(target)).tiltRadians(axis(target), upMetres, columnHeightMetres());
   }
 
@@ -149,11 +172,23 @@ public record SimulatedSite(
   }
 
   /**
-   * The true offset from a string stretched through the wall's end points of the same feature,
-   * where these truly are; positive = outward.
+   * The true gap under a straightedge laid over a place of the slab: how far the place lies below
+   * or above the slab around it, which is where the plan has it.
+   */
+  private double gapMetres(PointName place) {
+    return Math.abs(position(place).zMetres() - setOut.position(place).zMetres());
+  }
+
+  /**
+   * Of a place on the slab the gap under a straightedge; else the true offset from a string
+   * stretched through the wall's end points of the same feature, where these truly are; positive =
+   * outward.
    */
   public double offsetMetres(Target target) {
     PointName point = target.first();
+    if (point.feature().equals("slab")) {
+      return gapMetres(point);
+    }
     SimulatedSite unmarked = withMarks(Map.of());
     char letter = mark(target).letter();
     int last = setOut.building().portalFrameCount();

@@ -102,7 +102,7 @@ enum Mirror {
     Set<String> turning =
         this == SIDES
             ? Set.of("slab-diagonals", "portal-plumb")
-            : Set.of("slab-diagonals", "line-parallel", "wall-square");
+            : Set.of("slab-diagonals", "line-parallel", "wall-square", "roof-square");
     return turning.contains(check)
         || (check.equals("column-plumb") && target.endsWith("/" + turned.text()));
   }

@@ -8,13 +8,16 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -124,14 +127,24 @@ class ReductionBadInputTest {
     assertEquals(List.of("r001", "r002"), suspected.get(0).readingIds());
   }
 
-  /** Values without verdicts in every check, and none pretends to conform. */
+  /**
+   * Values without verdicts in every check (an edge distance of the plan is a limit), and none
+   * pretends to conform.
+   */
   @Test
   void aJobWithoutLimitsHasValuesWithoutVerdicts() {
     Job job = SimulatedSurvey.job();
+    SetOut plan = job.setOut();
+    Details details = plan.details();
     Job unlimited =
         new Job(
             job.identity(),
-            job.setOut(),
+            new SetOut(
+                plan.building(),
+                plan.slab(),
+                plan.openings(),
+                new Details(
+                    details.mullions(), Optional.empty(), details.gutters(), details.flatness())),
             Map.of(),
             job.meters(),
             job.pointDefinitionsMetres(),

@@ -8,6 +8,11 @@ import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.Wall;
 import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Tolerance;
+import datumpeg.analysis.detail.Anchors;
+import datumpeg.analysis.detail.Details;
+import datumpeg.analysis.detail.FlatnessPlan;
+import datumpeg.analysis.detail.Gutter;
+import datumpeg.analysis.detail.Mullion;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.CheckNames;
@@ -30,6 +35,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -102,6 +108,8 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelC
     job.levelPoints =
         Stream.of(levelPoints.split(" ")).map(text -> PointName.parse(text).orElseThrow()).toList();
     job.steel = SteelTemperatures.UNKNOWN;
+    job.sheetCoverMetres = OptionalDouble.of(0.762);
+    job.details = details();
     job.openings = List.of(new Opening("D1", Wall.END_1, 3.0, 2.88, 3.0));
     for (String check : CheckNames.ALL) {
       double limit = OTHER_LIMITS_METRES.getOrDefault(check, LIMIT_METRES);
@@ -119,6 +127,26 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelC
       job.pointDefinitionsMetres.put(feature, feature.equals("slab") ? 0.0015 : 0.001);
     }
     return job.build();
+  }
+
+  /** Three posts, anchors in one row across, one gutter; the slab under a straightedge. */
+  private static Details details() {
+    return Details.NONE
+        .withMullions(
+            List.of(
+                new Mullion(1, "M1", 3, OptionalDouble.of(4)),
+                new Mullion(1, "M2", 6, OptionalDouble.of(4)),
+                new Mullion(4, "M1", 4.5, OptionalDouble.of(4.2))))
+        .withAnchors(new Anchors(0.075, 0.080, 0))
+        .withGutters(Map.of('A', new Gutter(18, 1.0 / 500, 1)))
+        .withFlatness(
+            new FlatnessPlan(
+                2,
+                OptionalDouble.of(6),
+                FlatnessPlan.METRIC_STEP_METRES,
+                Map.of(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty()));
   }
 
   private static void meter(
@@ -222,11 +250,31 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelC
         site = site.withColumn(new GridMark(letter, number), column(job, draws));
       }
     }
+    for (PointName post : posts(job)) {
+      double most = job.setOut().postHeightMetres(post) / 1000;
+      site = site.withPost(post, standing(most, draws));
+    }
     return site;
   }
 
+  private static List<PointName> posts(Job job) {
+    List<PointName> posts = new ArrayList<>();
+    job.setOut()
+        .details()
+        .mullions()
+        .forEach(mullion -> posts.add(new PointName("mullion", mullion.place(), "")));
+    for (Opening opening : job.setOut().openings()) {
+      posts.add(new PointName("opening", opening.id(), "left"));
+      posts.add(new PointName("opening", opening.id(), "right"));
+    }
+    return posts;
+  }
+
   private static SimulatedColumn column(Job job, NormalDraws draws) {
-    double most = job.setOut().building().columnStraightnessMetres();
+    return standing(job.setOut().building().columnStraightnessMetres(), draws);
+  }
+
+  private static SimulatedColumn standing(double most, NormalDraws draws) {
     return new SimulatedColumn(
         draws.next(LEAN_METRES),
         draws.next(LEAN_METRES),

@@ -105,6 +105,7 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private static JsonObject json(DemoRun.Found job) {
-    return FindingsJson.of(job.findings(), job.findings().stages(), ProgramVersion.number());
+    return FindingsJson.of(
+        job.findings(), job.findings().stages(), List.of(), ProgramVersion.number());
   }
 }

@@ -14,15 +14,18 @@ import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.remedy.LinePlacement;
+import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonDecimal;
 import datumpeg.bridge.json.JsonNull;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonText;
 import datumpeg.bridge.json.JsonValue;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Findings as the JSON document other programs rely on, form 1. Lengths in millimetres, points in
@@ -34,17 +37,47 @@ final class FindingsJson {
 
   private FindingsJson() {}
 
-  static JsonObject of(Findings findings, List<StageFindings> stages, String version) {
+  /**
+   * @param strays readings that the plan has no place for: told among the notes of their stage, or
+   *     beside the stages where theirs is not told
+   */
+  static JsonObject of(
+      Findings findings, List<StageFindings> stages, List<StoredJob.Stray> strays, String version) {
     return JsonObject.builder()
         .put("format", 1)
         .put("job", findings.job())
         .put("jobDigest", findings.jobDigest())
         .put("analysisVersion", version)
-        .put("stages", JsonArray.of(stages.stream().map(FindingsJson::stage)))
+        .put("stages", JsonArray.of(stages.stream().map(stage -> stage(stage, strays))))
+        .put("notes", JsonArray.of(homeless(stages, strays)))
         .build();
   }
 
-  private static JsonObject stage(StageFindings stage) {
+  /** Strays of stages that are not among those told. */
+  private static Stream<JsonObject> homeless(
+      List<StageFindings> stages, List<StoredJob.Stray> strays) {
+    return strays.stream()
+        .filter(stray -> stages.stream().noneMatch(stage -> stage.stage().equals(stray.stage())))
+        .map(stray -> note(note(stray)));
+  }
+
+  private static Note note(StoredJob.Stray stray) {
+    return new Note(
+        Note.Kind.INFORMATION,
+        "Left out: the reading of "
+            + stray.target()
+            + ", stage "
+            + stray.stage()
+            + ": "
+            + stray.why(),
+        List.of(stray.readingId()));
+  }
+
+  private static JsonObject stage(StageFindings stage, List<StoredJob.Stray> strays) {
+    List<Note> notes = new ArrayList<>(stage.notes());
+    strays.stream()
+        .filter(stray -> stray.stage().equals(stage.stage()))
+        .forEach(stray -> notes.add(note(stray)));
     return JsonObject.builder()
         .put("stage", stage.stage())
         .put("readingCount", stage.readingCount())
@@ -61,7 +94,7 @@ final class FindingsJson {
         .put("levels", levels(stage))
         .put("causes", JsonArray.of(stage.causes().stream().map(cause -> cause(cause, stage))))
         .put("placement", placement(stage.placement()))
-        .put("notes", JsonArray.of(stage.notes().stream().map(FindingsJson::note)))
+        .put("notes", JsonArray.of(notes.stream().map(FindingsJson::note)))
         .put("networks", JsonArray.of(stage.networks().stream().map(FindingsJson::network)))
         .build();
   }

@@ -57,8 +57,12 @@ final class ReduceCommand implements Callable<Integer> {
         findings.stages().stream()
             .filter(found -> wanted == null || found.stage().equals(wanted))
             .toList();
+    List<StoredJob.Stray> strays =
+        stored.strays().stream()
+            .filter(stray -> wanted == null || stray.stage().equals(wanted))
+            .toList();
     if (program.json()) {
-      Records.print(program, FindingsJson.of(findings, stages, ProgramVersion.number()));
+      Records.print(program, FindingsJson.of(findings, stages, strays, ProgramVersion.number()));
     } else {
       print(stored, stages);
     }

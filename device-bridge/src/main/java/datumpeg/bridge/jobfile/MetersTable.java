@@ -50,12 +50,20 @@ final class MetersTable {
             part(fields, "common", dimension),
             perMetre(table),
             part(fields, "resolution", dimension));
+    OptionalDouble edge = fields.optionalLength("edge", Bound.POSITIVE);
+    if (edge.isPresent() && dimension == Dimension.ANGLE) {
+      table
+          .find("edge")
+          .ifPresent(
+              value -> value.mistake("'" + value.name() + "' belongs to meters of lengths."));
+    }
     if (quantity.isPresent()) {
       check(table, parts, dimension);
     }
     fields.end();
     return fields.sound() && quantity.isPresent()
-        ? Optional.of(new Meter(id, quantity.get(), parts.accuracy(), TolerancesTable.JOB_FILE))
+        ? Optional.of(
+            new Meter(id, quantity.get(), parts.accuracy(), edge, TolerancesTable.JOB_FILE))
         : Optional.empty();
   }
 

@@ -10,6 +10,7 @@ import datumpeg.bridge.json.JsonReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -71,6 +72,18 @@ class JobCommandTest {
     assertEquals(0, console.run("job", "show", "larkrise-01", "--json"));
     assertEquals(1, json().array("strays").size());
     assertEquals(2, ((JsonObject) json().array("stages").get(0)).integer("readingCount"));
+    assertEquals(0, console.run("reduce", "larkrise-01", "--json"), console.err());
+    List<String> notes =
+        ((JsonObject) json().array("stages").get(0))
+            .array("notes").stream().map(note -> ((JsonObject) note).text("text")).toList();
+    assertTrue(
+        notes.stream()
+            .anyMatch(
+                text ->
+                    text.startsWith("Left out: the reading of slab.A1-slab.A4, stage arrival: The")
+                        && text.contains("no corner A4")),
+        notes.toString());
+    assertEquals(List.of(), json().array("notes"));
   }
 
   private void readingsAndThen(String newJobFile) throws IOException {

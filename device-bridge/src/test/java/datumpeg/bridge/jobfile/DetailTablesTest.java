@@ -41,6 +41,10 @@ class DetailTablesTest {
       lines = { L1 = [["1 m", "1 m"], ["17 m", "1 m"]] }
       least_ff = 25
       least_fl = 20
+      [meters.tape]
+      quantity = "distance"
+      expanded_uncertainty = "2 mm"
+      edge = "118 mm"
       [temperature]
       steel_range = ["10 degC", "30 degC"]
       read_within = "2 K"
@@ -66,6 +70,10 @@ class DetailTablesTest {
     assertEquals(FlatnessPlan.FOOT_STEP_METRES, flatness.stepMetres(), 1e-12);
     assertEquals(16, Objects.requireNonNull(flatness.lines().get("L1")).lengthMetres(), 1e-12);
     assertEquals(OptionalDouble.of(25), flatness.leastFlatness());
+    assertEquals(
+        0.118,
+        Objects.requireNonNull(read(DETAILS).meters().get("tape")).edgeMetres().orElseThrow(),
+        1e-12);
   }
 
   @Test
@@ -116,15 +124,17 @@ class DetailTablesTest {
         "\"17 m\", \"1 m\" | \"1.1 m\", \"1 m\" | 15 | is 100 mm long; expected at least one step",
         "least_ff = 25 | least_ff = 0 | 16 | 'flatness.least_ff' is not more than 0",
         "least_fl = 20 | least_fl = \"20\" | 17 | expected a number",
-        "steel_range | steel_rang | 19 | 'temperature.steel_rang' is unknown; the nearest is 'steel_range'",
-        "\"10 degC\" | \"10 mm\" | 19 | is \"10 mm\"; expected a temperature such as \"12 degC\"",
-        "\"10 degC\", | | 19 | has 1 temperatures; expected the lowest and the highest",
-        "\"10 degC\" | \"40 degC\" | 18 | expected the lower first",
-        "\"2 K\" | \"warm\" | 20 | expected a difference of temperatures such as \"3 K\"",
-        "steel_temperature | steel_temperatur | 24 | 'stages.lift.steel_temperatur' is unknown; the nearest is 'steel_temperature'",
-        "\"50 degF\" | 50 | 24 | 'stages.lift.steel_temperature' is the number 50",
-        "\"eave-level\" | \"eave-levels\" | 22 | 'eave-levels' is not a check; the nearest is 'eave-level'",
-        "props-tight = | \"props tight\" = | 23 | 'props tight' is not a name for a question",
+        "edge = \"118 mm\" | edg = \"118 mm\" | 21 | 'meters.tape.edg' is unknown; the nearest is 'edge'",
+        "edge = \"118 mm\" | edge = \"0 mm\" | 21 | 'meters.tape.edge' is 0 mm; expected more than 0",
+        "steel_range | steel_rang | 23 | 'temperature.steel_rang' is unknown; the nearest is 'steel_range'",
+        "\"10 degC\" | \"10 mm\" | 23 | is \"10 mm\"; expected a temperature such as \"12 degC\"",
+        "\"10 degC\", | | 23 | has 1 temperatures; expected the lowest and the highest",
+        "\"10 degC\" | \"40 degC\" | 22 | expected the lower first",
+        "\"2 K\" | \"warm\" | 24 | expected a difference of temperatures such as \"3 K\"",
+        "steel_temperature | steel_temperatur | 28 | 'stages.lift.steel_temperatur' is unknown; the nearest is 'steel_temperature'",
+        "\"50 degF\" | 50 | 28 | 'stages.lift.steel_temperature' is the number 50",
+        "\"eave-level\" | \"eave-levels\" | 26 | 'eave-levels' is not a check; the nearest is 'eave-level'",
+        "props-tight = | \"props tight\" = | 27 | 'props tight' is not a name for a question",
       })
   void mistakeIsToldAtItsLineInWords(String old, String now, int line, String expected) {
     assertTrue(DETAILS.contains(old), old);

@@ -1,7 +1,5 @@
 package datumpeg.analysis.check.enclosure;
 
-import datumpeg.analysis.building.Opening;
-import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
@@ -70,7 +68,7 @@ public final class PostPlumb implements Check {
       String text, DirectValues values, List<Reading> readings, StageReadings stage) {
     Target target = readings.get(0).target();
     boolean mullion = target.first().feature().equals("mullion");
-    double height = heightMetres(target.first());
+    double height = setOut.postHeightMetres(target.first());
     double off =
         readings.stream()
             .mapToDouble(r -> Math.abs(1 - 2 * r.upMetres().orElse(height / 2) / height))
@@ -91,16 +89,6 @@ public final class PostPlumb implements Check {
         height,
         stage.evidence(readings),
         "");
-  }
-
-  private double heightMetres(PointName post) {
-    return post.feature().equals("mullion")
-        ? setOut.mullionHeightMetres(setOut.mullion(post))
-        : setOut.openings().stream()
-            .filter(opening -> opening.id().equals(post.place()))
-            .mapToDouble(Opening::heightMetres)
-            .findFirst()
-            .orElseThrow();
   }
 
   /** Those about posts; the columns' own check tells the others. */
