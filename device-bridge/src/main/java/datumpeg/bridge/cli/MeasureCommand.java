@@ -4,7 +4,15 @@ import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.bridge.collect.CaptureIntake;
 import datumpeg.bridge.collect.Collector;
+import datumpeg.bridge.collect.FurtherReadings;
+import datumpeg.bridge.collect.Guide;
+import datumpeg.bridge.collect.GuideSetting;
+import datumpeg.bridge.collect.HoldRule;
 import datumpeg.bridge.collect.LiveSession;
+import datumpeg.bridge.collect.ReadingStore;
+import datumpeg.bridge.collect.SessionCaptures;
+import datumpeg.bridge.collect.SteadyClock;
+import datumpeg.bridge.collect.WaitingFile;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
@@ -22,7 +30,6 @@ import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SiteRecord;
-import datumpeg.bridge.record.entry.CaptureEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -37,7 +44,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -47,7 +56,8 @@ import picocli.CommandLine.Parameters;
     name = "measure",
     description = {
       "Measure a stage's targets one by one: readings come from links and the keyboard.",
-      "Type a value, or skip, back, undo, quit. Each reading is stored before the next is asked for."
+      "Type a value, or skip, back, undo, quit; where a value is held, yes, again or a number.",
+      "Each reading is stored before the next is asked for. Run it again to go on where you were."
     })
 final class MeasureCommand implements Callable<Integer> {
   private static final DateTimeFormatter STAMP =
@@ -76,6 +86,23 @@ final class MeasureCommand implements Callable<Integer> {
   @Option(names = "--by", paramLabel = "NAME", description = "Who measures.")
   private String operator = "";
 
+  @Option(
+      names = "--any-order",
+      description = "Take readings as they come; ask where several targets are possible.")
+  private boolean anyOrder;
+
+  @Option(
+      names = "--round",
+      paramLabel = "N",
+      description = "Measure all targets as round N: a second visit is round 2.")
+  private @Nullable Integer round;
+
+  @Option(names = "--big", description = "Show the target in letters that can be read from afar.")
+  private boolean big;
+
+  @Option(names = "--silent", description = "No tone for a value taken or held.")
+  private boolean silent;
+
   MeasureCommand(DatumpegCommand program) {
     this.program = program;
   }
@@ -91,11 +118,43 @@ final class MeasureCommand implements Callable<Integer> {
         throw new InputException(
             "The stage " + stage + " of " + stored.key() + " has no targets to measure.");
       }
+      list = open(stored, list);
       Path capture = captureFile(stored, Instant.now(program.console().clock()));
       LiveSession.Ending ending = measure(record, stored, chosen, list, serial, capture);
       finish(stored, ending, capture);
       return 0;
     }
+  }
+
+  /** What no reading answers yet, or, when all is measured, what would decide something. */
+  private List<Wanted> open(StoredJob stored, List<Wanted> list) {
+    if (round != null && round < 1) {
+      throw new InputException("--round is " + round + "; expected 1 or more.");
+    }
+    List<Wanted> open = Wanted.open(list, stored, stage, round());
+    if (open.size() < list.size() && !open.isEmpty()) {
+      program
+          .console()
+          .err()
+          .printf(
+              "%d of %d readings are in the record already; going on behind them.%n",
+              list.size() - open.size(), list.size());
+    }
+    List<Wanted> asked = open.isEmpty() ? new FurtherReadings(stored, stage).wanted() : open;
+    if (asked.isEmpty()) {
+      throw new InputException(
+          "All of stage "
+              + stage
+              + " of "
+              + stored.key()
+              + " is measured, and nothing more would decide anything. For a second visit give"
+              + " --round 2 (or the next number); after something was moved say so with 'moved'.");
+    }
+    return asked;
+  }
+
+  private OptionalInt round() {
+    return round == null ? OptionalInt.empty() : OptionalInt.of(round);
   }
 
   private Map<String, LinkAddress.Serial> serialLinks() {
@@ -143,26 +202,39 @@ final class MeasureCommand implements Callable<Integer> {
     List<Link> open = new ArrayList<>();
     try (RecordSession session = record.openSession(Records.start(program, operator));
         CaptureWriter capture = CaptureWriter.create(captureFile, header(stored, chosen, serial))) {
+      ReadingStore store =
+          ReadingStore.queueing(
+              session, stored.key(), WaitingFile.of(waitingFile(stored), record.log(stored.key())));
+      LinkClock clock = new SteadyClock(LinkClock.system());
       Collector collector =
           new Collector(
               stored.job(),
               chosen.id(),
               list,
               stored.moved(),
-              stored.key(),
-              session,
+              store,
               new TimeOrderedIds(program.console().clock()),
               operator);
       LiveSession live =
           new LiveSession(
-              collector, capture, LinkClock.system(), new MeasureTalk(program.console().err()));
-      openLinks(serial, live, open);
+              new GuideSetting(
+                  collector,
+                  HoldRule.of(stored.job(), chosen),
+                  anyOrder ? Guide.Order.ANY : Guide.Order.LISTED,
+                  round(),
+                  () -> new FurtherReadings(StoredJob.load(record, job), stage).wanted()),
+              store,
+              capture,
+              captureFile.toFile().getName(),
+              clock,
+              new MeasureTalk(program.console().err(), big, !silent));
+      openLinks(serial, live, open, clock);
       readInput(live);
       LiveSession.Ending ending = live.run();
-      session.append(
-          stored.key(),
-          new CaptureEntry(
-              captureFile.toFile().getName(), CaptureIntake.sha256(captureFile), stage));
+      if (ending.waitingCount() == 0) {
+        SessionCaptures.name(
+            program.recordFile().resolveSibling("captures"), stored.key(), stage, record, session);
+      }
       return ending;
     } finally {
       open.forEach(Link::close);
@@ -182,12 +254,12 @@ final class MeasureCommand implements Callable<Integer> {
   }
 
   private void openLinks(
-      Map<String, LinkAddress.Serial> serial, LiveSession live, List<Link> open) {
+      Map<String, LinkAddress.Serial> serial, LiveSession live, List<Link> open, LinkClock clock) {
     serial.forEach(
         (name, address) -> {
           MeterStream stream = new MeterStream(profile(open.size()));
           LinkListener listener = live.listenerFor(name, address.text(), "", stream);
-          open.add(SerialLink.open(address, LinkClock.system(), listener));
+          open.add(SerialLink.open(address, clock, listener));
         });
   }
 
@@ -214,6 +286,13 @@ final class MeasureCommand implements Callable<Integer> {
     thread.start();
   }
 
+  private Path waitingFile(StoredJob stored) {
+    return program
+        .recordFile()
+        .resolveSibling("captures")
+        .resolve("waiting-" + stored.key().job() + "-" + stage + ".jsonl");
+  }
+
   private Path captureFile(StoredJob stored, Instant now) {
     Path folder = program.recordFile().resolveSibling("captures");
     try {
@@ -222,8 +301,13 @@ final class MeasureCommand implements Callable<Integer> {
       throw new OuterWorldException(
           "The folder " + folder + " for captures could not be made: " + e.getMessage() + ".", e);
     }
-    return folder.resolve(
-        stored.key().job() + "-" + stage + "-" + STAMP.format(now) + ".capture.jsonl");
+    String start = stored.key().job() + "-" + stage + "-" + STAMP.format(now);
+    Path file = folder.resolve(start + ".capture.jsonl");
+    // A computer's clock may have been set back: a name that is taken is no reason not to measure.
+    for (int i = 2; Files.exists(file); i++) {
+      file = folder.resolve(start + "-" + i + ".capture.jsonl");
+    }
+    return file;
   }
 
   private void finish(StoredJob stored, LiveSession.Ending ending, Path capture) {
@@ -244,6 +328,13 @@ final class MeasureCommand implements Callable<Integer> {
           .printf(
               "Recorded %d reading(s) of %s, stage %s. The raw bytes are in %s.%n",
               ending.recordedCount(), stored.key(), stage, capture);
+    }
+    if (ending.waitingCount() > 0) {
+      throw new OuterWorldException(
+          ending.waitingCount()
+              + " reading(s) could not be stored yet; they wait in "
+              + waitingFile(stored)
+              + " and are stored when this stage is measured next.");
     }
     ending
         .loss()

@@ -2,6 +2,8 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.bridge.collect.GuideState;
+import datumpeg.bridge.collect.ReadingStore;
 import datumpeg.bridge.collect.SessionWatcher;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.link.LinkLostException;
@@ -12,8 +14,17 @@ import java.io.PrintStream;
 final class MeasureTalk implements SessionWatcher {
   private final PrintStream err;
 
-  MeasureTalk(PrintStream err) {
+  private final boolean big;
+  private final boolean tones;
+
+  /**
+   * @param big whether targets are shown in big letters
+   * @param tones whether the terminal's bell sounds; nothing is said by sound alone
+   */
+  MeasureTalk(PrintStream err, boolean big, boolean tones) {
     this.err = err;
+    this.big = big;
+    this.tones = tones;
   }
 
   @Override
@@ -25,6 +36,59 @@ final class MeasureTalk implements SessionWatcher {
         wanted.face() == 0 ? "" : ", face " + wanted.face(),
         wanted.expectedSi().isPresent() ? ", plan " + expected(wanted) : "",
         leftAfterThis);
+    if (big) {
+      BigLetters.lines(wanted.target().text()).forEach(err::println);
+      if (wanted.expectedSi().isPresent()) {
+        BigLetters.lines(expected(wanted)).forEach(err::println);
+      }
+    }
+  }
+
+  /** One bell for a value taken, two for one that is held. */
+  private String tone(int count) {
+    return tones ? "\u0007".repeat(count) : "";
+  }
+
+  @Override
+  public void held(GuideState.Question question) {
+    err.printf(
+        "  HELD: %s %s for %s: %s%s%n",
+        question.delivered().valueText(),
+        question.delivered().unitText(),
+        question.choices().get(0).target().text(),
+        question.why(),
+        tone(2));
+    if (question.choices().size() == 1) {
+      err.println("  Type yes to take it, again to measure again, skip or undo.");
+    } else {
+      for (int i = 0; i < question.choices().size(); i++) {
+        Wanted choice = question.choices().get(i);
+        err.printf(
+            "    %d  %s%s%s%n",
+            i + 1,
+            choice.target().text(),
+            choice.face() == 0 ? "" : ", face " + choice.face(),
+            choice.expectedSi().isPresent() ? ", plan " + expected(choice) : "");
+      }
+      err.println("  Type the number of what was measured, or again to measure again.");
+    }
+  }
+
+  @Override
+  public void waiting(int count, String why) {
+    err.printf(
+        "  NOT STORED YET: %d wait(s), at most %d may. %s%s%n",
+        count, ReadingStore.LARGEST_WAITING, why, tone(2));
+  }
+
+  @Override
+  public void captureEnded(String why) {
+    err.printf("  THE RAW BYTES ARE NO LONGER KEPT: %s Readings still are.%s%n", why, tone(2));
+  }
+
+  @Override
+  public void drained() {
+    err.println("  what waited is stored now");
   }
 
   private static String expected(Wanted wanted) {
@@ -36,7 +100,8 @@ final class MeasureTalk implements SessionWatcher {
 
   @Override
   public void recorded(ReadingEntry reading) {
-    err.printf("  recorded %s %s for %s%n", reading.value(), reading.unit(), reading.target());
+    err.printf(
+        "  recorded %s %s for %s%s%n", reading.value(), reading.unit(), reading.target(), tone(1));
   }
 
   @Override

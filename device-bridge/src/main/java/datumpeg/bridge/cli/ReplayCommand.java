@@ -93,7 +93,7 @@ final class ReplayCommand implements Callable<Integer> {
             .put(
                 "readings",
                 JsonArray.ofTexts(
-                    played.stored().stream().map(row -> row.entry().id().toString()).toList()));
+                    played.stored().stream().map(row -> row.id().toString()).toList()));
     played.tornLine().ifPresent(line -> answer.put("tornLine", line));
     return answer.build();
   }

@@ -62,7 +62,7 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
               + " before; nothing was stored. Use --again to replay it once more.");
     }
     CaptureReplay.Surveyed surveyed = CaptureReplay.survey(file);
-    List<Wanted> list = Wanted.of(MeasuringList.of(job.job().setOut(), stage));
+    List<Wanted> list = Wanted.onAllFaces(MeasuringList.of(job.job().setOut(), stage));
     try (RecordSession session = record.openSession(start)) {
       Collector collector =
           new Collector(
@@ -70,8 +70,7 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
               stage.id(),
               list,
               job.moved(),
-              job.key(),
-              session,
+              ReadingStore.direct(session, job.key()),
               new TimeOrderedIds(start.clock()),
               start.operator());
       CaptureReplay.Played played =

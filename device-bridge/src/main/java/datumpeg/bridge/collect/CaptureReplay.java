@@ -1,6 +1,5 @@
 package datumpeg.bridge.collect;
 
-import datumpeg.analysis.quantity.Quantity;
 import datumpeg.analysis.quantity.QuantityFormatException;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.frame.Decoded.Measured;
@@ -13,7 +12,6 @@ import datumpeg.bridge.link.replay.CaptureReader;
 import datumpeg.bridge.meter.MeterProfile;
 import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.meter.MeterStream;
-import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -36,8 +34,9 @@ public final class CaptureReplay {
   private final TargetText targets;
   private final MeterProfiles profiles;
   private final Map<String, MeterStream> streams = new HashMap<>();
-  private final List<StoredEntry<ReadingEntry>> stored = new ArrayList<>();
-  private long putAside;
+  private final List<ReadingEntry> stored = new ArrayList<>();
+  private final Map<Long, Delivered> undecided = new HashMap<>();
+  private long valueCount;
   private long withdrawn;
 
   private CaptureReplay(
@@ -58,7 +57,7 @@ public final class CaptureReplay {
    * @param tornLine the number of a last line cut short, which was left out
    */
   public record Played(
-      List<StoredEntry<ReadingEntry>> stored,
+      List<ReadingEntry> stored,
       long putAside,
       long withdrawn,
       long otherFrames,
@@ -121,7 +120,8 @@ public final class CaptureReplay {
               .flatMap(stream -> stream.counts().notReadings().values().stream())
               .mapToLong(Long::longValue)
               .sum();
-      return new Played(stored, putAside, withdrawn, others, reader.tornLineNumber());
+      return new Played(
+          stored, valueCount - stored.size(), withdrawn, others, reader.tornLineNumber());
     }
   }
 
@@ -170,9 +170,33 @@ public final class CaptureReplay {
   }
 
   private void offer(Delivered delivered) {
-    if (collector.offer(delivered) != Offer.WAITING) {
-      putAside++;
+    valueCount++;
+    undecided.put(valueCount, delivered);
+    collector.offer(delivered);
+  }
+
+  /** The value an act is about: the one it numbers, else the newest that fits. */
+  private void accept(Act act, long line) {
+    Optional<Delivered> numbered = numbered(act, line);
+    if (numbered.isPresent() && collector.offer(numbered.get()) != Offer.WAITING) {
+      throw new InputException(
+          file + ", line " + line + ": the value taken is not one its target can have.");
     }
+    accept();
+  }
+
+  private Optional<Delivered> numbered(Act act, long line) {
+    OptionalLong number = ActText.valueNumber(act);
+    if (number.isEmpty()) {
+      return Optional.empty();
+    }
+    Delivered delivered = undecided.remove(number.getAsLong());
+    if (delivered == null) {
+      throw new InputException(
+          "%s, line %d: it speaks of value %d, which has not come or was dealt with before."
+              .formatted(file, line, number.getAsLong()));
+    }
+    return Optional.of(delivered);
   }
 
   private void accept() {
@@ -181,12 +205,15 @@ public final class CaptureReplay {
 
   private void acted(Act act, long line) {
     switch (act.kind()) {
-      case TARGET -> collector.goTo(target(act, line), act.face() == null ? 0 : act.face());
-      case ACCEPT -> accept();
+      case TARGET -> {
+        collector.round(ActText.round(act));
+        collector.goTo(target(act, line), act.face() == null ? 0 : act.face());
+      }
+      case ACCEPT -> accept(act, line);
       case SKIP -> collector.skip();
       case BACK -> collector.back();
       case UNDO -> withdrawn += collector.undo().isPresent() ? 1 : 0;
-      case HELD -> putAside += collector.hold() ? 1 : 0;
+      case HELD -> numbered(act, line);
       case TYPED -> typed(act, line);
     }
   }
@@ -211,18 +238,7 @@ public final class CaptureReplay {
   private void typed(Act act, long line) {
     String text = act.text() == null ? "" : act.text();
     try {
-      Quantity quantity = Quantity.parse(text);
-      offer(
-          new Delivered(
-              text,
-              "",
-              quantity.dimension(),
-              quantity.siValue(),
-              time(act.time()),
-              "",
-              "keyboard:",
-              "",
-              source(line)));
+      offer(TypedValue.ofAct(text).delivered(time(act.time()), source(line)));
     } catch (QuantityFormatException e) {
       throw new InputException(file + ", line " + line + ": " + e.getMessage(), e);
     }

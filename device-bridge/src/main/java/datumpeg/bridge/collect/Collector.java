@@ -5,9 +5,6 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Target;
-import datumpeg.bridge.record.JobKey;
-import datumpeg.bridge.record.RecordSession;
-import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import datumpeg.bridge.record.entry.VoidEntry;
@@ -15,6 +12,8 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,34 +27,33 @@ public final class Collector {
   private final String stage;
   private final List<Wanted> list;
   private final List<MovedThing> moved;
-  private final JobKey key;
-  private final RecordSession session;
+  private final ReadingStore store;
   private final TimeOrderedIds ids;
   private final String operator;
   private final Deque<ReadingEntry> accepted = new ArrayDeque<>();
   private int position;
+  private OptionalInt roundSaid = OptionalInt.empty();
   private @Nullable Wanted current;
   private @Nullable Delivered waiting;
 
   /**
    * @param list what to ask for, in order
-   * @param moved what was moved so far; decides the round of each reading
+   * @param moved what was moved so far; decides the round of each reading, unless it is said
+   * @param store where readings go
    */
   public Collector(
       Job job,
       String stage,
       List<Wanted> list,
       List<MovedThing> moved,
-      JobKey key,
-      RecordSession session,
+      ReadingStore store,
       TimeOrderedIds ids,
       String operator) {
     this.job = job;
     this.stage = stage;
     this.list = List.copyOf(list);
     this.moved = List.copyOf(moved);
-    this.key = key;
-    this.session = session;
+    this.store = store;
     this.ids = ids;
     this.operator = operator;
     this.current = list.isEmpty() ? null : list.get(0);
@@ -81,7 +79,27 @@ public final class Collector {
         return;
       }
     }
-    current = new Wanted(target, face, java.util.OptionalDouble.empty());
+    current = new Wanted(target, face, OptionalDouble.empty());
+  }
+
+  /** The round of the readings that follow, where it does not follow from what was moved. */
+  public void round(OptionalInt round) {
+    roundSaid = round;
+  }
+
+  /** What a reading of the target is a reading of now: the round said, but none that is past. */
+  public int roundOf(Target target) {
+    return Math.max(roundSaid.orElse(1), MovedThing.roundOf(target, moved));
+  }
+
+  /** Whether all that was accepted is in the record. */
+  public boolean isStored() {
+    return store.waitingCount() == 0;
+  }
+
+  /** The targets that wait to be measured, in order; what is asked for now is one of them. */
+  public List<Wanted> list() {
+    return list;
   }
 
   /** Leaves the target unmeasured and asks for the next. */
@@ -98,19 +116,18 @@ public final class Collector {
     current = list.isEmpty() ? null : list.get(position);
   }
 
-  /** Puts aside the value that waits; false if none does. */
-  public boolean hold() {
-    boolean held = waiting != null;
-    waiting = null;
-    return held;
-  }
-
   /** Takes a value in; it becomes a reading only when accepted. */
   public Offer offer(Delivered delivered) {
     Wanted wanted = current;
-    if (wanted == null) {
-      return Offer.NO_TARGET;
+    Offer offer = wanted == null ? Offer.NO_TARGET : judge(wanted, delivered);
+    if (offer == Offer.WAITING) {
+      waiting = delivered;
     }
+    return offer;
+  }
+
+  /** Whether a value can be a reading of a target. */
+  static Offer judge(Wanted wanted, Delivered delivered) {
     MeasuredQuantity quantity = wanted.target().quantity();
     if (quantity.dimension() != delivered.dimension()) {
       return Offer.OTHER_QUANTITY;
@@ -119,28 +136,26 @@ public final class Collector {
         (quantity == MeasuredQuantity.DISTANCE && !(delivered.valueSi() > 0))
             || (quantity == MeasuredQuantity.TILT
                 && Math.abs(delivered.valueSi()) >= StrictMath.PI / 2);
-    if (impossible) {
-      return Offer.IMPOSSIBLE;
-    }
-    waiting = delivered;
-    return Offer.WAITING;
+    return impossible ? Offer.IMPOSSIBLE : Offer.WAITING;
   }
 
   /**
    * Stores the value that waits as a reading of the current target and asks for the next.
    *
-   * @return what was stored, after its commit; empty if no value waits
+   * @return the reading, after its commit or, where the record gives way, after it was put with
+   *     those that wait; empty if no value waits
    */
-  public Optional<StoredEntry<ReadingEntry>> accept() {
+  public Optional<ReadingEntry> accept() {
     Wanted wanted = current;
     Delivered delivered = waiting;
     if (wanted == null || delivered == null) {
       return Optional.empty();
     }
-    StoredEntry<ReadingEntry> stored = session.append(key, reading(wanted, delivered));
-    accepted.push(stored.entry());
+    ReadingEntry reading = reading(wanted, delivered);
+    store.keep(reading);
+    accepted.push(reading);
     skip();
-    return Optional.of(stored);
+    return Optional.of(reading);
   }
 
   /**
@@ -153,7 +168,7 @@ public final class Collector {
     if (last == null) {
       return Optional.empty();
     }
-    session.append(key, new VoidEntry(last.id(), "undone while measuring"));
+    store.keep(new VoidEntry(last.id(), "undone while measuring"));
     accepted.pop();
     MeasuredQuantity quantity = MeasuredQuantity.ofText(last.quantity()).orElseThrow();
     goTo(Target.parse(quantity, last.target()), last.face());
@@ -166,7 +181,7 @@ public final class Collector {
         .value(delivered.valueText(), delivered.unitText(), delivered.valueSi())
         .face(wanted.face())
         .meter(meterFor(target.quantity(), delivered.meter()), "", "")
-        .round(MovedThing.roundOf(target, moved))
+        .round(roundOf(target))
         .readAt(delivered.readAt())
         .operator(operator)
         .link(delivered.link(), delivered.rawHex())

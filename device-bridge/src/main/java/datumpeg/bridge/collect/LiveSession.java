@@ -1,7 +1,5 @@
 package datumpeg.bridge.collect;
 
-import datumpeg.analysis.measuring.MeasuredQuantity;
-import datumpeg.analysis.quantity.Quantity;
 import datumpeg.analysis.quantity.QuantityFormatException;
 import datumpeg.bridge.collect.SessionEvent.Ended;
 import datumpeg.bridge.collect.SessionEvent.InputEnded;
@@ -15,46 +13,67 @@ import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.LinkLostException;
-import datumpeg.bridge.link.replay.CaptureEntry.Act;
+import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
-import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Measuring with live links and a keyboard: every event is dealt with in turn on the thread that
  * calls {@link #run}. Whatever a link delivers is kept in the capture before it is looked at.
  *
- * <p>Typed lines: a value (metres or degrees unless it carries its unit), {@code skip}, {@code
- * back}, {@code undo}, {@code quit}; an empty line does nothing.
+ * <p>Typed lines: a value, or {@code skip}, {@code back}, {@code undo}, {@code quit}; where a value
+ * is held {@code yes}, {@code again} or the number of a choice; an empty line does nothing.
  */
 public final class LiveSession {
-  private final Collector collector;
-  private final CaptureWriter capture;
+  private final Guide guide;
+  private final ReadingStore store;
+  private final SessionCapture capture;
+  private final Supplier<List<Wanted>> further;
   private final LinkClock clock;
   private final SessionWatcher watcher;
   private final BlockingQueue<SessionEvent> events = new LinkedBlockingQueue<>();
   private final Map<String, OneLink> links = new LinkedHashMap<>();
   private final Set<String> open = new HashSet<>();
   private boolean inputOpen;
-  private long recordedCount;
+  private boolean waited;
   private @Nullable LinkLostException lastLoss;
 
+  /**
+   * @param name of the capture, which every reading names with the line it came by
+   */
   public LiveSession(
-      Collector collector, CaptureWriter capture, LinkClock clock, SessionWatcher watcher) {
-    this.collector = collector;
-    this.capture = capture;
+      GuideSetting setting,
+      ReadingStore store,
+      CaptureWriter capture,
+      String name,
+      LinkClock clock,
+      SessionWatcher watcher) {
+    this.store = store;
+    this.capture = new SessionCapture(capture, name, clock, watcher);
     this.clock = clock;
     this.watcher = watcher;
+    this.guide =
+        new Guide(
+            setting.collector(),
+            setting.rule(),
+            setting.order(),
+            setting.round(),
+            this.capture::acted,
+            watcher);
+    this.further = setting.further();
   }
 
   /** One link under its profile. */
@@ -63,10 +82,11 @@ public final class LiveSession {
   /**
    * What a session came to.
    *
-   * @param recordedCount readings committed and not withdrawn
+   * @param recordedCount readings taken and not withdrawn
+   * @param waitingCount rows that could not be stored yet
    * @param loss the last link that was lost, if losing it ended the session
    */
-  public record Ending(long recordedCount, Optional<LinkLostException> loss) {}
+  public record Ending(long recordedCount, int waitingCount, Optional<LinkLostException> loss) {}
 
   /**
    * Announces a link and gives what listens to it.
@@ -115,14 +135,40 @@ public final class LiveSession {
    * @throws InterruptedException if the thread is interrupted; everything acknowledged is recorded
    */
   public Ending run() throws InterruptedException {
-    ask();
+    guide.ask();
     boolean going = true;
-    while (going && collector.wanted().isPresent() && (!open.isEmpty() || inputOpen)) {
+    while (going && isAsking() && (!open.isEmpty() || inputOpen)) {
       going = deal(events.take());
+      tellWaiting();
+      if (going && !isAsking()) {
+        guide.further(further.get());
+      }
     }
-    boolean endedByLoss = going && collector.wanted().isPresent();
+    store.drain();
+    boolean endedByLoss = going && isAsking();
     return new Ending(
-        recordedCount, endedByLoss ? Optional.ofNullable(lastLoss) : Optional.empty());
+        guide.takenCount(),
+        store.waitingCount(),
+        endedByLoss ? Optional.ofNullable(lastLoss) : Optional.empty());
+  }
+
+  /** What the session shows. */
+  public GuideState state() {
+    return guide.state();
+  }
+
+  private boolean isAsking() {
+    return guide.state().wanted().isPresent() || guide.state().question().isPresent();
+  }
+
+  private void tellWaiting() {
+    if (store.waitingCount() > 0) {
+      watcher.waiting(store.waitingCount(), store.trouble().map(Throwable::getMessage).orElse(""));
+      waited = true;
+    } else if (waited) {
+      watcher.drained();
+      waited = false;
+    }
   }
 
   private boolean deal(SessionEvent event) {
@@ -140,39 +186,40 @@ public final class LiveSession {
     return true;
   }
 
-  private void ask() {
-    collector
-        .wanted()
-        .ifPresent(
-            wanted -> {
-              capture.acted(
-                  Act.Kind.TARGET,
-                  wanted.target().text(),
-                  wanted.face() == 0 ? null : wanted.face(),
-                  null,
-                  clock);
-              watcher.asking(wanted, collector.leftAfterThis());
-            });
-  }
-
   private void received(Received received) {
-    capture.received(received.link(), received.chunk());
+    String source = capture.received(received.link(), received.chunk());
     OneLink link = links.get(received.link());
     if (link == null) {
       throw new IllegalStateException("bytes of a link nobody announced: " + received.link());
     }
+    List<Delivered> values = new ArrayList<>();
     for (MeterStream.Message message :
         link.stream().accept(received.chunk().bytes(), received.chunk().channel())) {
       if (message.decoded() instanceof Measured measured) {
-        take(delivered(link, received.chunk(), message, measured));
+        values.add(delivered(link, received.chunk(), message, measured, source));
       } else if (message.decoded() instanceof NotAReading other) {
         watcher.putAside("not a reading: " + other.detail());
       }
     }
+    for (Delivered value : values) {
+      if (isBurst(value, values)) {
+        guide.late(value);
+      } else {
+        guide.value(value);
+      }
+    }
+  }
+
+  /**
+   * Nobody measures one kind of value twice within the moment of one piece of bytes: such values
+   * were kept back somewhere.
+   */
+  private static boolean isBurst(Delivered value, List<Delivered> values) {
+    return values.stream().filter(other -> other.dimension() == value.dimension()).count() > 1;
   }
 
   private static Delivered delivered(
-      OneLink link, Chunk chunk, MeterStream.Message message, Measured measured) {
+      OneLink link, Chunk chunk, MeterStream.Message message, Measured measured, String source) {
     return new Delivered(
         measured.valueText(),
         measured.unit().symbol(),
@@ -182,34 +229,7 @@ public final class LiveSession {
         link.meter(),
         link.address(),
         message.frame().bytes().hex(),
-        "measure");
-  }
-
-  private void take(Delivered delivered) {
-    Offer offer = collector.offer(delivered);
-    if (offer != Offer.WAITING) {
-      capture.acted(Act.Kind.HELD, null, null, null, clock);
-      watcher.putAside(why(offer, delivered));
-      return;
-    }
-    collector
-        .accept()
-        .ifPresent(
-            stored -> {
-              recordedCount++;
-              capture.acted(Act.Kind.ACCEPT, null, null, null, clock);
-              watcher.recorded(stored.entry());
-            });
-    ask();
-  }
-
-  private static String why(Offer offer, Delivered delivered) {
-    String value = delivered.valueText() + " " + delivered.unitText();
-    return switch (offer) {
-      case OTHER_QUANTITY -> value.strip() + " is not the kind of value this target takes";
-      case IMPOSSIBLE -> value.strip() + " cannot be a reading of this target";
-      case NO_TARGET, WAITING -> value.strip() + " came when nothing was asked for";
-    };
+        source);
   }
 
   private void lost(Lost lost) {
@@ -222,63 +242,37 @@ public final class LiveSession {
 
   /** Returns false when the person quits. */
   private boolean typedLine(String line) {
-    switch (line.toLowerCase(Locale.ROOT)) {
+    String word = line.toLowerCase(Locale.ROOT);
+    Optional<GuideState.Question> question = guide.state().question();
+    if (question.isPresent() && question.get().choices().size() > 1 && word.matches("[1-9]")) {
+      guide.choose(Integer.parseInt(word) - 1);
+      return true;
+    }
+    switch (word) {
       case "" -> {}
       case "quit" -> {
         return false;
       }
-      case "skip" -> {
-        capture.acted(Act.Kind.SKIP, null, null, null, clock);
-        collector.skip();
-        ask();
-      }
-      case "back" -> {
-        capture.acted(Act.Kind.BACK, null, null, null, clock);
-        collector.back();
-        ask();
-      }
-      case "undo" -> undo();
+      case "yes", "y" -> guide.accept();
+      case "again", "no", "n" -> guide.again();
+      case "skip" -> guide.skip();
+      case "back" -> guide.back();
+      case "undo" -> guide.undo();
       default -> typedValue(line);
     }
     return true;
   }
 
-  private void undo() {
-    collector
-        .undo()
-        .ifPresentOrElse(
-            reading -> {
-              recordedCount--;
-              capture.acted(Act.Kind.UNDO, null, null, null, clock);
-              watcher.withdrawn(reading);
-              ask();
-            },
-            () -> watcher.putAside("nothing of this session is left to undo"));
-  }
-
   private void typedValue(String line) {
-    MeasuredQuantity quantity =
-        collector
-            .wanted()
-            .map(wanted -> wanted.target().quantity())
-            .orElse(MeasuredQuantity.DISTANCE);
+    Optional<Wanted> wanted = guide.state().wanted();
+    if (wanted.isEmpty()) {
+      watcher.putAside("nothing is asked for");
+      return;
+    }
     try {
-      String unit =
-          line.matches("[+-]?[0-9.,]+") ? (quantity == MeasuredQuantity.TILT ? "deg" : "m") : "";
-      Quantity value = Quantity.parse(line, unit);
-      capture.acted(Act.Kind.TYPED, null, null, unit.isEmpty() ? line : line + " " + unit, clock);
-      Instant now = clock.now();
-      take(
-          new Delivered(
-              line,
-              unit,
-              value.dimension(),
-              value.siValue(),
-              now.atOffset(ZoneOffset.UTC),
-              "",
-              "keyboard:",
-              "",
-              "measure"));
+      TypedValue value = TypedValue.of(line, wanted.get(), guide.rule());
+      String source = capture.acted(Kind.TYPED, null, value.actText());
+      guide.value(value.delivered(clock.now().atOffset(ZoneOffset.UTC), source));
     } catch (QuantityFormatException e) {
       watcher.putAside(e.getMessage() + " Or type skip, back, undo or quit.");
     }

@@ -15,6 +15,18 @@ public interface SessionWatcher {
   /** Withdrawn by a void row. */
   void withdrawn(ReadingEntry reading);
 
+  /** Waits for the person's answer. */
+  void held(GuideState.Question question);
+
+  /** The last reading waits because the record gives way, with so many others. */
+  void waiting(int count, String why);
+
+  /** What waited is stored. */
+  void drained();
+
+  /** Raw bytes and acts are not kept any longer, and why; readings are. */
+  void captureEnded(String why);
+
   /** Not taken, and why. */
   void putAside(String why);
 

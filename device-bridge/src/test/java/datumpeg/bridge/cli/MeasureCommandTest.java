@@ -165,6 +165,21 @@ class MeasureCommandTest {
     assertEquals(essence(log), essence(log(elsewhere.recordFile())));
   }
 
+  @Test
+  void aBurstIsHeldAndNeverSilentlyAssigned() throws Exception {
+    CompletableFuture<Integer> ended = measuring();
+    meterSends("18.003 m\r\n20.126 m\r\n9.001 m\r\n");
+    until("the burst is held", () -> console.err().split("HELD: ", -1).length - 1 == 3);
+    assertTrue(console.err().contains("came in one burst"), console.err());
+    meterSends("18.004 m\r\n");
+    untilRecorded(1);
+    master.close();
+    ended.get(30, TimeUnit.SECONDS);
+    List<ReadingEntry> stored =
+        log(console.recordFile()).readings().stream().map(row -> row.entry()).toList();
+    assertEquals(List.of("18.004"), stored.stream().map(ReadingEntry::value).toList());
+  }
+
   private static List<String> essence(JobLog log) {
     return log.readings().stream()
         .map(row -> row.entry())

@@ -1,0 +1,113 @@
+package datumpeg.bridge.collect;
+
+import datumpeg.bridge.failure.FailureException;
+import datumpeg.bridge.failure.IntegrityException;
+import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.entry.Entry;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a session's readings and voids go: into the record, or, while the record gives way (full,
+ * locked, read-only, damaged), into a queue of at most {@value #LARGEST_WAITING} that drains in
+ * order as soon as it can. One thread.
+ */
+public final class ReadingStore {
+  /** So many entries wait at most; then no further reading is taken. */
+  public static final int LARGEST_WAITING = 500;
+
+  private final RecordSession session;
+  private final JobKey key;
+  private final @Nullable WaitingFile file;
+  private final Deque<Entry> waiting = new ArrayDeque<>();
+  private @Nullable FailureException trouble;
+
+  private ReadingStore(RecordSession session, JobKey key, @Nullable WaitingFile file) {
+    this.session = session;
+    this.key = key;
+    this.file = file;
+  }
+
+  /** A store without a queue: the record's failures are the caller's. */
+  public static ReadingStore direct(RecordSession session, JobKey key) {
+    return new ReadingStore(session, key, null);
+  }
+
+  /**
+   * A store with a queue.
+   *
+   * @param file where what waits is kept too, so that the end of the program does not lose it
+   */
+  public static ReadingStore queueing(RecordSession session, JobKey key, WaitingFile file) {
+    ReadingStore store = new ReadingStore(session, key, file);
+    store.waiting.addAll(file.leftOver());
+    return store;
+  }
+
+  /**
+   * Stores an entry behind those that wait.
+   *
+   * @throws OuterWorldException if as many wait as may; the entry is then not taken
+   */
+  public void keep(Entry entry) {
+    if (file == null) {
+      session.append(key, entry);
+      return;
+    }
+    if (drain()) {
+      try {
+        session.append(key, entry);
+        trouble = null;
+        return;
+      } catch (OuterWorldException | IntegrityException refused) {
+        trouble = refused;
+      }
+    }
+    if (waiting.size() >= LARGEST_WAITING) {
+      throw new OuterWorldException(
+          "No further reading is taken: "
+              + waiting.size()
+              + " wait to be stored, which is the most that may. "
+              + trouble().map(Throwable::getMessage).orElse(""),
+          trouble);
+    }
+    waiting.add(entry);
+    file.add(entry);
+  }
+
+  /** Tries to store what waits; true if nothing waits any longer. */
+  public boolean drain() {
+    try {
+      while (!waiting.isEmpty()) {
+        session.append(key, waiting.element());
+        waiting.remove();
+        if (waiting.isEmpty() && file != null) {
+          file.clear();
+        }
+      }
+      trouble = null;
+      return true;
+    } catch (OuterWorldException | IntegrityException refused) {
+      trouble = refused;
+      return false;
+    }
+  }
+
+  public int waitingCount() {
+    return waiting.size();
+  }
+
+  /** Whether what waits would survive the end of the program. */
+  public boolean isWaitingOnDisk() {
+    return file == null || file.isWhole();
+  }
+
+  /** Why entries wait; empty when none does. */
+  public Optional<FailureException> trouble() {
+    return Optional.ofNullable(trouble);
+  }
+}

@@ -1,0 +1,60 @@
+package datumpeg.bridge.collect;
+
+import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.link.Chunk;
+import datumpeg.bridge.link.LinkClock;
+import datumpeg.bridge.link.replay.CaptureEntry.Kind;
+import datumpeg.bridge.link.replay.CaptureWriter;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The capture of a running session. When it can no longer be written, that is said once and the
+ * session goes on: a full disk must not end a measurement. One thread.
+ */
+final class SessionCapture {
+  private final CaptureWriter writer;
+  private final String name;
+  private final LinkClock clock;
+  private final SessionWatcher watcher;
+  private boolean broken;
+
+  SessionCapture(CaptureWriter writer, String name, LinkClock clock, SessionWatcher watcher) {
+    this.writer = writer;
+    this.name = name;
+    this.clock = clock;
+    this.watcher = watcher;
+  }
+
+  /** Keeps bytes; returns what a reading decoded from them names as its source. */
+  String received(String link, Chunk chunk) {
+    return broken ? withoutLine() : kept(() -> writer.received(link, chunk).number());
+  }
+
+  /** Keeps an act; returns what a typed reading names as its source. */
+  String acted(Kind kind, @Nullable Wanted wanted, @Nullable String text) {
+    String target = wanted == null ? null : wanted.target().text();
+    Integer face = wanted == null || wanted.face() == 0 ? null : wanted.face();
+    return broken
+        ? withoutLine()
+        : kept(() -> writer.acted(kind, target, face, text, clock).number());
+  }
+
+  private interface Line {
+    long write();
+  }
+
+  private String kept(Line line) {
+    try {
+      // The header is line 1 of the file.
+      return "measure " + name + " line " + (line.write() + 1);
+    } catch (OuterWorldException refused) {
+      broken = true;
+      watcher.captureEnded(String.valueOf(refused.getMessage()));
+      return withoutLine();
+    }
+  }
+
+  private String withoutLine() {
+    return "measure, after the end of " + name;
+  }
+}

@@ -1,0 +1,80 @@
+package datumpeg.bridge.collect;
+
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.quantity.Dimension;
+import datumpeg.analysis.quantity.Quantity;
+import datumpeg.analysis.quantity.QuantityFormatException;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * A value as a person types it, or a meter that acts as a keyboard.
+ *
+ * <p>A bare number means what it must by the value expected: {@code 20.118}, {@code 20,118} and
+ * {@code 20118} are one length where the plan says 20.125 m. Where several units are possible, one
+ * without a decimal mark is millimetres and one with it metres.
+ *
+ * @param text without its unit where the unit was bare or added
+ * @param unit empty when the text carries its own
+ */
+record TypedValue(String text, String unit, Quantity quantity) {
+  private static final Pattern BARE = Pattern.compile("[+-]?(?:\\d+([.,]\\d*)?|([.,])\\d+)");
+  private static final Pattern SPLIT =
+      Pattern.compile("([+-]?[0-9.,]+) (mm/m|mm|m|cm|ft|in|deg|rad|%)");
+
+  /** From this on a whole number that nothing is expected of is millimetres. */
+  private static final int SURELY_MILLIMETRES = 100;
+
+  /**
+   * Reads what was typed for a target.
+   *
+   * @throws QuantityFormatException if it is no value
+   */
+  static TypedValue of(String line, Wanted wanted, HoldRule rule) {
+    Matcher bare = BARE.matcher(line);
+    if (!bare.matches()) {
+      return ofAct(line);
+    }
+    if (wanted.target().quantity() == MeasuredQuantity.TILT) {
+      return withUnit(line, "deg");
+    }
+    boolean whole = bare.group(1) == null && bare.group(2) == null;
+    List<String> units = whole ? List.of("mm", "m", "cm") : List.of("m", "mm", "cm");
+    for (String unit : units) {
+      TypedValue value = withUnit(line, unit);
+      if (wanted.expectedSi().isPresent() && rule.fits(wanted, value.quantity().siValue())) {
+        return value;
+      }
+    }
+    return withUnit(line, whole && isLarge(line) ? "mm" : "m");
+  }
+
+  private static boolean isLarge(String whole) {
+    return Math.abs(Double.parseDouble(whole)) >= SURELY_MILLIMETRES;
+  }
+
+  private static TypedValue withUnit(String text, String unit) {
+    return new TypedValue(text, unit, Quantity.parse(text, unit));
+  }
+
+  /** Back from {@link #actText}. */
+  static TypedValue ofAct(String text) {
+    Matcher split = SPLIT.matcher(text);
+    return split.matches()
+        ? withUnit(split.group(1), split.group(2))
+        : new TypedValue(text, "", Quantity.parse(text));
+  }
+
+  /** As a capture keeps it: value and unit, so that nobody needs to know what was expected. */
+  String actText() {
+    return unit.isEmpty() ? text : text + " " + unit;
+  }
+
+  Delivered delivered(OffsetDateTime at, String source) {
+    Dimension dimension = quantity.dimension();
+    return new Delivered(
+        text, unit, dimension, quantity.siValue(), at, "", "keyboard:", "", source);
+  }
+}

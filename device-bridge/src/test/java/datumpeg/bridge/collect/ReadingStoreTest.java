@@ -1,0 +1,166 @@
+package datumpeg.bridge.collect;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.JobLog;
+import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.RecordUnavailableException;
+import datumpeg.bridge.record.SessionStart;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.StoredEntry;
+import datumpeg.bridge.record.entry.Entry;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.entry.TimeOrderedIds;
+import datumpeg.bridge.record.sqlite.SqliteRecords;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ReadingStoreTest {
+  private static final JobKey JOB = new JobKey("local", "larkrise-01");
+
+  @TempDir Path folder;
+  private final TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
+  private SiteRecord record;
+  private GivingWay session;
+
+  /** A session of a real record in front of which a disk can be full. */
+  private static final class GivingWay implements RecordSession {
+    private final RecordSession real;
+    private final Path file;
+    private boolean full;
+
+    GivingWay(RecordSession real, Path file) {
+      this.real = real;
+      this.file = file;
+    }
+
+    @Override
+    public <E extends Entry> StoredEntry<E> append(JobKey job, E entry) {
+      refuse();
+      return real.append(job, entry);
+    }
+
+    @Override
+    public List<StoredEntry<Entry>> appendAll(JobKey job, List<? extends Entry> entries) {
+      refuse();
+      return real.appendAll(job, entries);
+    }
+
+    private void refuse() {
+      if (full) {
+        throw new RecordUnavailableException(
+            RecordUnavailableException.Reason.FULL, file, "The disk is full.", null);
+      }
+    }
+
+    @Override
+    public void close() {
+      real.close();
+    }
+  }
+
+  @BeforeEach
+  void open() {
+    Path file = folder.resolve("record.db");
+    record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE);
+    session =
+        new GivingWay(record.openSession(new SessionStart("", "test", Clock.systemUTC())), file);
+  }
+
+  @AfterEach
+  void close() {
+    session.close();
+    record.close();
+  }
+
+  private ReadingEntry reading(double metres) {
+    return ReadingEntry.builder(ids.next(), "arrival", "distance", "slab.A1-slab.B1")
+        .value("" + metres, "m", metres)
+        .readAt(OffsetDateTime.parse("2026-03-02T08:15:30Z"))
+        .source("test")
+        .build();
+  }
+
+  private Path file() {
+    return folder.resolve("waiting.jsonl");
+  }
+
+  private ReadingStore store() {
+    return ReadingStore.queueing(session, JOB, WaitingFile.of(file(), record.log(JOB)));
+  }
+
+  private List<Double> stored() {
+    JobLog log = record.log(JOB);
+    return log.readings().stream().map(row -> row.entry().siValue()).toList();
+  }
+
+  @Test
+  void whatCannotBeStoredWaitsAndDrainsInOrder() {
+    ReadingStore store = store();
+    store.keep(reading(1));
+    session.full = true;
+    store.keep(reading(2));
+    store.keep(reading(3));
+    assertEquals(2, store.waitingCount());
+    assertTrue(String.valueOf(store.trouble().orElseThrow().getMessage()).contains("full"));
+    assertTrue(Files.exists(file()));
+    assertEquals(List.of(1.0), stored());
+    session.full = false;
+    store.keep(reading(4));
+    assertEquals(0, store.waitingCount());
+    assertFalse(Files.exists(file()));
+    assertEquals(List.of(1.0, 2.0, 3.0, 4.0), stored());
+  }
+
+  @Test
+  void whatWaitedWhenTheProgramDiedIsStoredByTheNextSessionOnce() throws Exception {
+    ReadingStore dying = store();
+    session.full = true;
+    dying.keep(reading(2));
+    dying.keep(reading(3));
+    byte[] before = Files.readAllBytes(file());
+    session.full = false;
+    assertTrue(store().drain());
+    assertEquals(List.of(2.0, 3.0), stored());
+    // Killed after the commit and before the file was removed: nothing is stored twice. The last
+    // line is cut, as a dying program leaves it.
+    Files.write(file(), before);
+    Files.writeString(file(), "{\"kind\":\"read", java.nio.file.StandardOpenOption.APPEND);
+    assertTrue(store().drain());
+    assertEquals(List.of(2.0, 3.0), stored());
+  }
+
+  @Test
+  void theQueueIsBoundedAndSaysSo() {
+    ReadingStore store = store();
+    session.full = true;
+    for (int i = 1; i <= ReadingStore.LARGEST_WAITING; i++) {
+      store.keep(reading(i));
+    }
+    OuterWorldException refused =
+        assertThrows(OuterWorldException.class, () -> store.keep(reading(7)));
+    assertTrue(String.valueOf(refused.getMessage()).contains("500 wait"), refused.getMessage());
+    session.full = false;
+    assertTrue(store.drain());
+    assertEquals(ReadingStore.LARGEST_WAITING, stored().size());
+  }
+
+  @Test
+  void withoutAQueueTheRecordsFailureIsTheCallers() {
+    session.full = true;
+    ReadingStore store = ReadingStore.direct(session, JOB);
+    assertThrows(RecordUnavailableException.class, () -> store.keep(reading(1)));
+  }
+}
