@@ -12,6 +12,7 @@ public final class BridgeCommands {
         new JobCommand(program),
         new SetOutCommand(program),
         new MeasureCommand(program),
+        new WatchCommand(program),
         new ReplayCommand(program),
         new EnterCommand(program),
         new VoidCommand(program),

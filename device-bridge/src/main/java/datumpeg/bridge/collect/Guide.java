@@ -29,7 +29,9 @@ public final class Guide {
     /** As the list says. */
     LISTED,
     /** As values come: each finds its target by what is expected, and is asked about if several. */
-    ANY
+    ANY,
+    /** As the list says, and each value is only shown until it is confirmed. */
+    CONFIRMED
   }
 
   /** Is told each act. */
@@ -131,6 +133,8 @@ public final class Guide {
     Optional<String> doubt = rule.doubt(first, delivered.valueSi());
     if (impossible(first, delivered)) {
       putAside(valueCount, said(delivered) + " cannot be a reading of " + first.target().text());
+    } else if (order == Order.CONFIRMED) {
+      hold(delivered, "it is not confirmed.", places);
     } else if (doubt.isPresent()) {
       hold(delivered, doubt.get(), withElsewhere(first, delivered));
     } else if (order == Order.ANY && places.size() > 1) {
@@ -332,7 +336,11 @@ public final class Guide {
     Question held = question;
     if (held != null) {
       question = null;
-      putAside(questionNumber, said(held.delivered()) + " is not taken: " + why);
+      if (order == Order.CONFIRMED) {
+        acts.acted(Kind.HELD, null, ActText.ofValue(questionNumber));
+      } else {
+        putAside(questionNumber, said(held.delivered()) + " is not taken: " + why);
+      }
     }
   }
 

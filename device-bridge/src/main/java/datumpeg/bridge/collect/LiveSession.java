@@ -253,7 +253,7 @@ public final class LiveSession {
       case "quit" -> {
         return false;
       }
-      case "yes", "y" -> guide.accept();
+      case "yes", "y", "keep" -> guide.accept();
       case "again", "no", "n" -> guide.again();
       case "skip" -> guide.skip();
       case "back" -> guide.back();

@@ -16,13 +16,12 @@ import java.util.regex.Pattern;
  * {@code 20118} are one length where the plan says 20.125 m. Where several units are possible, one
  * without a decimal mark is millimetres and one with it metres.
  *
- * @param text without its unit where the unit was bare or added
- * @param unit empty when the text carries its own
+ * @param text as typed
+ * @param unit the one that a bare number was taken in; empty when the text carries its own
  */
 record TypedValue(String text, String unit, Quantity quantity) {
   private static final Pattern BARE = Pattern.compile("[+-]?(?:\\d+([.,]\\d*)?|([.,])\\d+)");
-  private static final Pattern SPLIT =
-      Pattern.compile("([+-]?[0-9.,]+) (mm/m|mm|m|cm|ft|in|deg|rad|%)");
+  private static final Pattern SPLIT = Pattern.compile("([+-]?[0-9.,]+) \\[(mm|m|cm|deg)\\]");
 
   /** From this on a whole number that nothing is expected of is millimetres. */
   private static final int SURELY_MILLIMETRES = 100;
@@ -35,7 +34,7 @@ record TypedValue(String text, String unit, Quantity quantity) {
   static TypedValue of(String line, Wanted wanted, HoldRule rule) {
     Matcher bare = BARE.matcher(line);
     if (!bare.matches()) {
-      return ofAct(line);
+      return new TypedValue(line, "", Quantity.parse(line));
     }
     if (wanted.target().quantity() == MeasuredQuantity.TILT) {
       return withUnit(line, "deg");
@@ -67,9 +66,12 @@ record TypedValue(String text, String unit, Quantity quantity) {
         : new TypedValue(text, "", Quantity.parse(text));
   }
 
-  /** As a capture keeps it: value and unit, so that nobody needs to know what was expected. */
+  /**
+   * As a capture keeps it: what was typed, and in brackets the unit it was taken in where it named
+   * none, so that a replay need not know what was expected.
+   */
   String actText() {
-    return unit.isEmpty() ? text : text + " " + unit;
+    return unit.isEmpty() ? text : text + " [" + unit + "]";
   }
 
   Delivered delivered(OffsetDateTime at, String source) {

@@ -137,6 +137,7 @@ class CommandReferenceTest {
             List.of("enter", "larkrise-01", "levels.csv"),
             List.of("replay", "larkrise-01", "--stage", "arrival", "arrival.capture.jsonl"),
             List.of("measure", "larkrise-01", "--stage", "arrival"),
+            List.of("watch", "larkrise-01", "column.A3/across"),
             List.of("moved", "larkrise-01", "seat.A2", "--why", "packed"),
             List.of("job list"),
             List.of("job show", "larkrise-01", "--readings"),

@@ -173,6 +173,21 @@ class GuidedMeasuringTest {
   }
 
   @Test
+  void aWatchedValueIsRecordedOnlyWhenItIsConfirmed() {
+    String[] watch = {"watch", "larkrise-01", "column.A3/across", "--stage", "lift"};
+    assertEquals(0, console.runWithInput("0.3 deg\n0 deg\nquit\n", watch), console.err());
+    assertEquals(0, inForce().size());
+    assertTrue(console.err().contains("outside or too close to call"), console.err());
+    assertTrue(console.err().contains("INSIDE"), console.err());
+    assertEquals(0, console.runWithInput("0.3 deg\n0.02 deg\nkeep\n", watch), console.err());
+    assertEquals(1, inForce().size());
+    assertEquals("0.02 deg", inForce().get(0).value());
+    assertEquals("column.A3/across", inForce().get(0).target());
+    assertEquals(
+        2, console.runWithInput("", "watch", "larkrise-01", "column.Z9/across"), console.err());
+  }
+
+  @Test
   void aTypedSessionReplaysToTheSameReadings() throws IOException {
     measure(
         "18003\nundo\n17.9\nagain\n18.004 m\nskip\nback\n20.126\n21.13\nyes\nquit\n",
