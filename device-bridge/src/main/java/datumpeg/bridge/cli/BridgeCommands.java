@@ -20,6 +20,7 @@ public final class BridgeCommands {
         new ReduceCommand(program),
         new ReportCommand(program),
         new LimitsCommand(program),
+        new MetersCommand(program),
         new VerifyCommand(program),
         new DemoCommand(program));
   }

@@ -133,6 +133,7 @@ class CommandReferenceTest {
     Map<String, String> printed = new LinkedHashMap<>();
     for (List<String> words :
         List.of(
+            List.of("meters list"),
             List.of("job add", "job.toml"),
             List.of("enter", "larkrise-01", "levels.csv"),
             List.of("replay", "larkrise-01", "--stage", "arrival", "arrival.capture.jsonl"),
