@@ -148,6 +148,24 @@ final class AugmentedSystem {
     return result;
   }
 
+  /** {@link #weighted} times a matrix with a row for each unknown and shared error: (n+g)×k. */
+  DMatrixRMaj weightedTimes(DMatrixRMaj matrix) {
+    int n = own.length;
+    int width = matrix.numCols;
+    DMatrixRMaj result = new DMatrixRMaj(n + groups.size(), width);
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        double factor = coefficients[i][k] / own[i];
+        int from = columns[i][k] * width;
+        for (int j = 0; j < width; j++) {
+          result.data[i * width + j] += factor * matrix.data[from + j];
+        }
+      }
+    }
+    System.arraycopy(matrix.data, unknowns * width, result.data, n * width, groups.size() * width);
+    return result;
+  }
+
   /** Every row over its uncertainty, then one row for each shared error: (n+g)×(u+g). */
   DMatrixRMaj weighted() {
     int n = own.length;

@@ -91,7 +91,7 @@ public final class OutcomeMaker {
       double sizeMetres,
       Evidence evidence,
       String aside) {
-    double coverage = Decision.spreadCoverage(n);
+    double coverage = decision.spreadCoverage(n);
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
     return outcome(
         check,

@@ -3,19 +3,24 @@ package datumpeg.analysis.conform;
 import datumpeg.analysis.stat.Normal;
 import datumpeg.analysis.stat.StudentizedRange;
 import datumpeg.analysis.uncertainty.Estimate;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Decides values, spreads and maxima by a job's rule, and says what would decide them.
  *
  * <p>A spread and a maximum are no ordinary values: see {@link Conformance#probabilityOfSpread} and
  * {@link Conformance#probabilityOfMaximum}. Each has one bound for accepting and a wider one for
- * rejecting, and so has its guard band. Immutable.
+ * rejecting, and so has its guard band. Thread-safe.
  */
 public final class Decision {
   private static final double COVERED = 0.95;
   private static final int HALVINGS = 60;
 
   private final DecisionRule rule;
+
+  /** Solving for one takes as long as a small adjustment, and a job asks for the same few. */
+  private final Map<Integer, Double> spreadCoverages = new ConcurrentHashMap<>();
 
   public Decision(DecisionRule rule) {
     this.rule = rule;
@@ -79,8 +84,8 @@ public final class Decision {
   }
 
   /** U / u of a spread of n values. */
-  public static double spreadCoverage(int n) {
-    return StudentizedRange.quantile(COVERED, n);
+  public double spreadCoverage(int n) {
+    return spreadCoverages.computeIfAbsent(n, values -> StudentizedRange.quantile(COVERED, values));
   }
 
   /** U / u of the greatest of n absolute values. */

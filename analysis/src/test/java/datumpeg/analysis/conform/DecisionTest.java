@@ -116,7 +116,7 @@ class DecisionTest {
   @CsvSource({"7", "9.5", "11", "14"})
   void whatASpreadNeedsDecidesIt(double spread) {
     for (Decision decision : new Decision[] {BY_PROBABILITY, guarded(1)}) {
-      double needed = decision.neededForSpread(spread, 10, Decision.spreadCoverage(4));
+      double needed = decision.neededForSpread(spread, 10, decision.spreadCoverage(4));
       assertFalse(
           decision.spread(spread, needed * 0.999, 4, atMost(10)).verdict() == Verdict.UNDECIDED);
       assertEquals(
