@@ -3,6 +3,7 @@ package datumpeg.analysis.adjust;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.ejml.dense.row.decomposition.TriangularSolver_DDRM;
 
 /**
  * Equations with a symmetric positive matrix, scaled to a diagonal of 1 and factored after Cholesky
@@ -66,27 +67,10 @@ final class PositiveSystem {
   /** T with T T' the inverse of the matrix: S L'^-1, upper triangular. */
   DMatrixRMaj inverseRoot() {
     int size = scales.length;
-    DMatrixRMaj root = new DMatrixRMaj(size, size);
-    for (int j = 0; j < size; j++) {
-      // Row j of L^-1 is column j of its transpose; it follows from the rows above it.
-      double pivot = 1 / factor[j * size + j];
-      for (int k = 0; k < j; k++) {
-        double share = factor[j * size + k];
-        for (int i = 0; i <= k; i++) {
-          root.data[j * size + i] -= share * root.data[k * size + i];
-        }
-      }
-      for (int i = 0; i < j; i++) {
-        root.data[j * size + i] *= pivot;
-      }
-      root.data[j * size + j] = pivot;
-    }
+    DMatrixRMaj root = new DMatrixRMaj(size, size, true, factor);
+    TriangularSolver_DDRM.invertLower(root.data, size);
     CommonOps_DDRM.transpose(root);
-    for (int i = 0; i < size; i++) {
-      for (int j = i; j < size; j++) {
-        root.data[i * size + j] *= scales[i];
-      }
-    }
+    CommonOps_DDRM.multRows(scales, root);
     return root;
   }
 

@@ -79,44 +79,17 @@ public record Outcome(
 
   /** The same outcome with a remedy. */
   public Outcome withRemedy(String words) {
-    return new Outcome(
-        check,
-        target,
-        round,
-        unit,
-        nominal,
-        measured,
-        deviation,
-        expandedUncertainty,
-        coverage,
-        limits,
-        probability,
-        verdict,
-        stale,
-        words,
-        aside,
-        readingIds);
+    return with(unit, words, aside);
   }
 
   /** The same outcome, its numbers meant in another unit. */
   public Outcome withUnit(OutcomeUnit other) {
-    return new Outcome(
-        check,
-        target,
-        round,
-        other,
-        nominal,
-        measured,
-        deviation,
-        expandedUncertainty,
-        coverage,
-        limits,
-        probability,
-        verdict,
-        stale,
-        remedy,
-        aside,
-        readingIds);
+    return with(other, remedy, aside);
+  }
+
+  /** The same outcome with something told beside it. */
+  public Outcome withAside(String words) {
+    return with(unit, remedy, words);
   }
 
   /** The same outcome with more told beside it; nothing more for an empty text. */
@@ -124,13 +97,12 @@ public record Outcome(
     return words.isEmpty() ? this : withAside(aside.isEmpty() ? words : aside + "; " + words);
   }
 
-  /** The same outcome with something told beside it. */
-  public Outcome withAside(String words) {
+  private Outcome with(OutcomeUnit otherUnit, String otherRemedy, String otherAside) {
     return new Outcome(
         check,
         target,
         round,
-        unit,
+        otherUnit,
         nominal,
         measured,
         deviation,
@@ -140,8 +112,8 @@ public record Outcome(
         probability,
         verdict,
         stale,
-        remedy,
-        words,
+        otherRemedy,
+        otherAside,
         readingIds);
   }
 }

@@ -183,9 +183,13 @@ final class LiveMeasuring {
     if (ending.waitingCount() > 0) {
       throw new OuterWorldException(
           ending.waitingCount()
-              + " reading(s) could not be stored yet; they wait in "
-              + waitingFile(stored)
-              + " and are stored when this stage is measured next.");
+              + (ending.waitingOnDisk()
+                  ? " reading(s) could not be stored yet; they wait in "
+                      + waitingFile(stored)
+                      + " and are stored when this stage is measured next."
+                  : " reading(s) could not be stored, nor all of them be written to "
+                      + waitingFile(stored)
+                      + "; measure again what the next session asks for."));
     }
     ending
         .loss()

@@ -94,6 +94,7 @@ final class MeasureCommand implements Callable<Integer> {
               new MeasureTalk(program.console().err(), big, !silent),
               capture);
       finish(stored, ending, capture);
+      measuring.requireWhole(stored, ending);
       return 0;
     }
   }
@@ -148,6 +149,5 @@ final class MeasureCommand implements Callable<Integer> {
               "Recorded %d reading(s) of %s, stage %s. The raw bytes are in %s.%n",
               ending.recordedCount(), stored.key(), stage, capture);
     }
-    new LiveMeasuring(program, links, operator, stage).requireWhole(stored, ending);
   }
 }

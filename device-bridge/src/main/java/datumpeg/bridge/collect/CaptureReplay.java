@@ -1,5 +1,7 @@
 package datumpeg.bridge.collect;
 
+import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.QuantityFormatException;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.frame.Decoded.Measured;
@@ -15,6 +17,7 @@ import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -96,11 +99,7 @@ public final class CaptureReplay {
    * @param profiles that the capture may name
    */
   public static CaptureReplay of(
-      Path file,
-      Collector collector,
-      datumpeg.analysis.building.SetOut setOut,
-      List<Wanted> list,
-      MeterProfiles profiles) {
+      Path file, Collector collector, SetOut setOut, List<Wanted> list, MeterProfiles profiles) {
     return new CaptureReplay(file, collector, new TargetText(setOut, list), profiles);
   }
 
@@ -218,7 +217,7 @@ public final class CaptureReplay {
     }
   }
 
-  private datumpeg.analysis.measuring.Target target(Act act, long line) {
+  private Target target(Act act, long line) {
     String text = act.target() == null ? "" : act.target();
     try {
       return targets.find(text);
@@ -244,12 +243,12 @@ public final class CaptureReplay {
     }
   }
 
-  private static java.time.OffsetDateTime time(Instant instant) {
+  private static OffsetDateTime time(Instant instant) {
     return instant.atOffset(ZoneOffset.UTC);
   }
 
   private String source(long line) {
-    java.nio.file.@Nullable Path name = file.getFileName();
+    @Nullable Path name = file.getFileName();
     return "replay " + (name == null ? file : name) + " line " + line;
   }
 }

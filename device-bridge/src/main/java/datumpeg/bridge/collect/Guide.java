@@ -19,8 +19,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A value that fits is taken for the target asked for, or for the next open one of its kind: a
  * tilt finds the tilt target, a distance the distance target. A value that does not fit is held and
- * becomes a question. Each act is told to {@link Acts} before it is done, which is what a replay
- * goes by.
+ * becomes a question. Each act is told to {@link Acts}, which is what a replay goes by; a reading
+ * and its withdrawal once they are committed.
  */
 public final class Guide {
 

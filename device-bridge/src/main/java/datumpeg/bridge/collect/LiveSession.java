@@ -84,9 +84,14 @@ public final class LiveSession {
    *
    * @param recordedCount readings taken and not withdrawn
    * @param waitingCount rows that could not be stored yet
+   * @param waitingOnDisk whether those outlive the program
    * @param loss the last link that was lost, if losing it ended the session
    */
-  public record Ending(long recordedCount, int waitingCount, Optional<LinkLostException> loss) {}
+  public record Ending(
+      long recordedCount,
+      int waitingCount,
+      boolean waitingOnDisk,
+      Optional<LinkLostException> loss) {}
 
   /**
    * Announces a link and gives what listens to it.
@@ -149,6 +154,7 @@ public final class LiveSession {
     return new Ending(
         guide.takenCount(),
         store.waitingCount(),
+        store.isWaitingOnDisk(),
         endedByLoss ? Optional.ofNullable(lastLoss) : Optional.empty());
   }
 
@@ -163,7 +169,12 @@ public final class LiveSession {
 
   private void tellWaiting() {
     if (store.waitingCount() > 0) {
-      watcher.waiting(store.waitingCount(), store.trouble().map(Throwable::getMessage).orElse(""));
+      watcher.waiting(
+          store.waitingCount(),
+          store.trouble().map(Throwable::getMessage).orElse("")
+              + (store.isWaitingOnDisk()
+                  ? ""
+                  : " They could not be written beside the record either: keep the program running."));
       waited = true;
     } else if (waited) {
       watcher.drained();

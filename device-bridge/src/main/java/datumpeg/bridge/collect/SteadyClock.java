@@ -1,7 +1,6 @@
 package datumpeg.bridge.collect;
 
 import datumpeg.bridge.link.LinkClock;
-import java.time.Duration;
 import java.time.Instant;
 
 /**
@@ -28,10 +27,5 @@ public final class SteadyClock implements LinkClock {
   @Override
   public long monotonicNanos() {
     return clock.monotonicNanos();
-  }
-
-  /** By how much the computer's clock was set since the start. */
-  public Duration step() {
-    return Duration.between(now(), clock.now());
   }
 }

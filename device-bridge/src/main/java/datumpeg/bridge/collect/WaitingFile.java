@@ -1,5 +1,6 @@
 package datumpeg.bridge.collect;
 
+import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.json.JsonException;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;
@@ -19,6 +20,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -68,15 +70,33 @@ public final class WaitingFile {
     List<Entry> entries = new ArrayList<>();
     try {
       for (String line : Files.readAllLines(file)) {
-        entries.add(entry(JsonReader.readObject(line, "a waiting reading")));
+        read(line, file).ifPresent(entries::add);
       }
     } catch (NoSuchFileException e) {
       return List.of();
-    } catch (IOException | JsonException | IllegalArgumentException e) {
-      // The line a dying program was writing; the entry was not acknowledged.
-      LOG.warn("{} was read up to entry {}", file, entries.size(), e);
+    } catch (IOException e) {
+      throw new OuterWorldException(
+          "The readings that wait in "
+              + file
+              + " could not be read: "
+              + e.getMessage()
+              + ". They are kept there.",
+          e);
     }
     return entries;
+  }
+
+  /** One line; empty for a blank one, and for one cut short by the end of a program. */
+  private static Optional<Entry> read(String line, Path file) {
+    if (line.isBlank()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(entry(JsonReader.readObject(line, "a waiting reading")));
+    } catch (JsonException | IllegalArgumentException e) {
+      LOG.warn("a line of {} does not read and is left out: {}", file, line, e);
+      return Optional.empty();
+    }
   }
 
   private static Entry entry(JsonObject line) {
@@ -101,8 +121,10 @@ public final class WaitingFile {
   }
 
   void add(Entry entry) {
+    // Begins a line of its own, behind whatever a dying program left of the one before.
     String line =
-        JsonWriter.compact(
+        "\n"
+            + JsonWriter.compact(
                 JsonObject.builder()
                     .put("kind", entry.kind().word())
                     .put(
@@ -115,7 +137,10 @@ public final class WaitingFile {
             + "\n";
     try (FileChannel channel =
         FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
-      channel.write(ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8)));
+      ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
+      }
       channel.force(true);
     } catch (IOException e) {
       whole = false;

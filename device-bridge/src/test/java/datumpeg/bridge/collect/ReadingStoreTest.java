@@ -143,6 +143,32 @@ class ReadingStoreTest {
   }
 
   @Test
+  void aLineCutShortTakesNoOtherReadingWithIt() throws Exception {
+    ReadingStore dying = store();
+    session.full = true;
+    dying.keep(reading(2));
+    Files.writeString(file(), "{\"kind\":\"read", java.nio.file.StandardOpenOption.APPEND);
+    store().keep(reading(3));
+    session.full = false;
+    assertTrue(store().drain());
+    assertEquals(List.of(2.0, 3.0), stored());
+  }
+
+  @Test
+  void saysWhetherWhatWaitsWouldOutliveTheProgram() {
+    Path nowhere = folder.resolve("missing").resolve("waiting.jsonl");
+    ReadingStore inMemory =
+        ReadingStore.queueing(session, JOB, WaitingFile.of(nowhere, record.log(JOB)));
+    session.full = true;
+    assertTrue(inMemory.isWaitingOnDisk());
+    inMemory.keep(reading(1));
+    assertFalse(inMemory.isWaitingOnDisk());
+    ReadingStore onDisk = store();
+    onDisk.keep(reading(2));
+    assertTrue(onDisk.isWaitingOnDisk());
+  }
+
+  @Test
   void theQueueIsBoundedAndSaysSo() {
     ReadingStore store = store();
     session.full = true;

@@ -17,8 +17,10 @@ import org.junit.jupiter.api.Test;
 
 class FNumberTest {
   /**
-   * Bends of six profiles of a worked data sheet for E1155M, mm, step 300 mm (found as rows of a
-   * published sheet; mean −0.1935606, s 1.3682012 and FF 26.9417 reckoned in Python).
+   * Bends of six profiles of a worked data sheet for E1155M, mm, step 300 mm (document 382981185 of
+   * a public document share, as mirrored; the sheet's own FF cannot be seen there). Mean
+   * −0.1935606, s 1.3682012 and FF 26.9417 were reckoned from them in Python: real bends, our
+   * arithmetic twice.
    */
   private static final double[] PUBLISHED_MILLIMETRES = {
     .635, -1.499, -1.753, -.229, 1.575, .635, -.102, -1.549, .432, 1.651, -.457, -.711, -.381,
