@@ -40,7 +40,9 @@ final class WatchCommand implements Callable<Integer> {
   @Option(
       names = "--stage",
       paramLabel = "STAGE",
-      description = "The stage a kept value is of (default: the last whose list has the target).")
+      description =
+          "The stage a kept value is of (default: of those that measure the target, the one measured"
+              + " last, else the first).")
   private String stage = "";
 
   @Option(names = "--by", paramLabel = "NAME", description = "Who measures.")
@@ -102,7 +104,11 @@ final class WatchCommand implements Callable<Integer> {
               + target
               + "'; 'reduce' and 'measure' name the targets, such as column.A3/across.");
     }
-    return having.get(having.size() - 1);
+    return having.stream()
+        .filter(
+            one -> stored.readings().stream().anyMatch(reading -> reading.stage().equals(one.id())))
+        .reduce((earlier, later) -> later)
+        .orElse(having.get(0));
   }
 
   private Wanted wanted(StoredJob stored, Stage chosen) {

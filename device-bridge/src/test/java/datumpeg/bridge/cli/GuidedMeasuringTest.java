@@ -188,6 +188,17 @@ class GuidedMeasuringTest {
   }
 
   @Test
+  void aWatchedValueIsOfTheStageTheWorkIsAt() {
+    String[] watch = {"watch", "larkrise-01", "column.A3/across"};
+    assertEquals(0, console.runWithInput("0.02 deg\nkeep\n", watch), console.err());
+    measureStage("tightening", "0.01 deg\nquit\n");
+    assertEquals(0, console.runWithInput("0.03 deg\nkeep\n", watch), console.err());
+    assertEquals(
+        List.of("lift", "tightening", "tightening"),
+        inForce().stream().map(ReadingEntry::stage).toList());
+  }
+
+  @Test
   void aTypedSessionReplaysToTheSameReadings() throws IOException {
     measure(
         "18003\nundo\n17.9\nagain\n18.004 m\nskip\nback\n20.126\n21.13\nyes\nquit\n",
