@@ -2,6 +2,7 @@ package datumpeg.analysis.report;
 
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.StageFindings;
@@ -45,6 +46,9 @@ final class OutcomeTable {
         "p",
         "Deviations, uncertainties and limits in "
             + figures.unitWord()
+            + (findings.outcomes().stream().allMatch(one -> one.unit() == OutcomeUnit.MILLIMETRE)
+                ? ""
+                : " (FF and FL: no unit)")
             + ". The probability is that of conforming.",
         "class",
         "lead");

@@ -3,6 +3,7 @@ package datumpeg.bridge.cli;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Cause;
@@ -62,7 +63,12 @@ final class FindingsPrinter {
               + outcome.verdict().map(Verdict::text).orElse("no limit"));
     }
     table.print(out, "  ");
-    out.println("  Millimetres; U at its coverage; \"sure\" is the probability that it conforms.");
+    out.println(
+        "  Millimetres"
+            + (stage.outcomes().stream().allMatch(one -> one.unit() == OutcomeUnit.MILLIMETRE)
+                ? ""
+                : " (FF and FL: no unit)")
+            + "; U at its coverage; \"sure\" is the probability that it conforms.");
   }
 
   private static String limits(Limits limits, Outcome outcome) {

@@ -167,7 +167,7 @@ public final class SlabFlatness implements Check {
           + outcome.aside()
           + ").";
     }
-    return "the slab is not flat: the greatest gap is "
+    return "the greatest gap between slab and straightedge is "
         + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty())
         + " ("
         + outcome.aside()
