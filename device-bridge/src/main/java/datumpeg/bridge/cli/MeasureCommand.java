@@ -1,20 +1,14 @@
 package datumpeg.bridge.cli;
 
-import datumpeg.analysis.measuring.MeasuringList;
-import datumpeg.analysis.measuring.Stage;
-import datumpeg.bridge.collect.CaptureIntake;
-import datumpeg.bridge.collect.FurtherReadings;
 import datumpeg.bridge.collect.Guide;
-import datumpeg.bridge.collect.GuideSetting;
-import datumpeg.bridge.collect.HoldRule;
+import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
-import datumpeg.bridge.collect.Wanted;
+import datumpeg.bridge.collect.StageWork;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.record.SiteRecord;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -68,53 +62,32 @@ final class MeasureCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    LiveMeasuring measuring = new LiveMeasuring(program, links, operator, stage);
+    LiveMeasuring measuring =
+        new LiveMeasuring(
+            program.recordFile(), stage, links.all(program), Records.start(program, operator));
     try (SiteRecord record = Records.forWriting(program)) {
       StoredJob stored = StoredJob.load(record, job);
-      Stage chosen = CaptureIntake.stage(stored, stage);
-      List<Wanted> list = Wanted.of(MeasuringList.of(stored.job().setOut(), chosen));
-      if (list.isEmpty()) {
-        throw new InputException(
-            "The stage " + stage + " of " + stored.key() + " has no targets to measure.");
-      }
-      list = open(stored, list);
+      StageWork work = StageWork.of(stored, stage, round());
+      say(stored, work);
       Path capture = measuring.captureFile(stored);
+      Guide.Order order = anyOrder ? Guide.Order.ANY : Guide.Order.LISTED;
       LiveSession.Ending ending =
           measuring.measure(
               record,
               stored,
-              list,
-              collector ->
-                  new GuideSetting(
-                      collector,
-                      HoldRule.of(stored.job(), chosen),
-                      anyOrder ? Guide.Order.ANY : Guide.Order.LISTED,
-                      round(),
-                      () -> new FurtherReadings(StoredJob.load(record, job), stage).wanted()),
+              work.asked(),
+              collector -> work.setting(collector, stored, record, order),
               new MeasureTalk(program.console().err(), big, !silent),
-              capture);
+              capture,
+              live -> MeterLinks.readInput(program, live));
       finish(stored, ending, capture);
       measuring.requireWhole(stored, ending);
       return 0;
     }
   }
 
-  /** What no reading answers yet, or, when all is measured, what would decide something. */
-  private List<Wanted> open(StoredJob stored, List<Wanted> list) {
-    if (round != null && round < 1) {
-      throw new InputException("--round is " + round + "; expected 1 or more.");
-    }
-    List<Wanted> open = Wanted.open(list, stored, stage, round());
-    if (open.size() < list.size() && !open.isEmpty()) {
-      program
-          .console()
-          .err()
-          .printf(
-              "%d of %d readings are in the record already; going on behind them.%n",
-              list.size() - open.size(), list.size());
-    }
-    List<Wanted> asked = open.isEmpty() ? new FurtherReadings(stored, stage).wanted() : open;
-    if (asked.isEmpty()) {
+  private void say(StoredJob stored, StageWork work) {
+    if (work.asked().isEmpty()) {
       throw new InputException(
           "All of stage "
               + stage
@@ -123,7 +96,14 @@ final class MeasureCommand implements Callable<Integer> {
               + " is measured, and nothing more would decide anything. For a second visit give"
               + " --round 2 (or the next number); after something was moved say so with 'moved'.");
     }
-    return asked;
+    if (work.isGoingOn()) {
+      program
+          .console()
+          .err()
+          .printf(
+              "%d of %d readings are in the record already; going on behind them.%n",
+              work.all().size() - work.asked().size(), work.all().size());
+    }
   }
 
   private OptionalInt round() {

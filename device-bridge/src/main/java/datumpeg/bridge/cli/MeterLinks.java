@@ -1,13 +1,17 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.collect.LiveSession;
+import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.meter.MeterProfile;
 import datumpeg.bridge.meter.MeterProfiles;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import picocli.CommandLine.Option;
 
 /** The options that name meters' links, and the links they name. One thread. */
@@ -24,13 +28,14 @@ final class MeterLinks {
       description = "How the meter on the link before it speaks (default general-text-line).")
   private List<String> profiles = new ArrayList<>();
 
-  /** The serial links by their names in the capture; the keyboard needs none. */
-  Map<String, LinkAddress.Serial> serial(DatumpegCommand program) {
-    Map<String, LinkAddress.Serial> serial = new LinkedHashMap<>();
+  /** The serial links in their order; the keyboard needs none. */
+  List<MeterLink> all(DatumpegCommand program) {
+    List<MeterLink> serial = new ArrayList<>();
     for (String text : links) {
       LinkAddress address = LinkAddress.parse(text);
       if (address instanceof LinkAddress.Serial port) {
-        serial.put("L" + (serial.size() + 1), settled(text, port, profile(program, serial.size())));
+        serial.add(
+            MeterLink.of("L" + (serial.size() + 1), text, port, profile(program, serial.size())));
       } else if (address instanceof LinkAddress.Replay) {
         throw new InputException(
             "'" + text + "' is a capture; use 'replay JOB --stage STAGE FILE' for it.");
@@ -47,15 +52,35 @@ final class MeterLinks {
     return serial;
   }
 
-  /** A link that says nothing of its line is set up as its meter's profile says. */
-  private static LinkAddress.Serial settled(
-      String text, LinkAddress.Serial port, MeterProfile profile) {
-    return text.contains("?") ? port : new LinkAddress.Serial(port.path(), profile.serial());
-  }
-
-  MeterProfile profile(DatumpegCommand program, int position) {
+  private MeterProfile profile(DatumpegCommand program, int position) {
     return position < profiles.size()
         ? Records.profiles(program).named(profiles.get(position))
         : MeterProfiles.GENERAL_TEXT_LINE;
+  }
+
+  /**
+   * Reads what a person types, one line at a time, on a thread of its own: the keyboard is always
+   * open.
+   */
+  static void readInput(DatumpegCommand program, LiveSession live) {
+    live.expectInput();
+    BufferedReader in =
+        new BufferedReader(new InputStreamReader(program.console().in(), StandardCharsets.UTF_8));
+    Thread thread =
+        new Thread(
+            () -> {
+              try {
+                for (String line = in.readLine(); line != null; line = in.readLine()) {
+                  live.typed(line);
+                }
+              } catch (IOException e) {
+                live.typed("");
+              } finally {
+                live.inputEnded();
+              }
+            },
+            "keyboard");
+    thread.setDaemon(true);
+    thread.start();
   }
 }

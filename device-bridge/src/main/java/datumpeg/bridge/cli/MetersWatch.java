@@ -1,5 +1,6 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.frame.ByteRows;
 import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.LinkLostException;

@@ -9,7 +9,7 @@ import picocli.CommandLine.IVersionProvider;
 /**
  * What {@code --version} prints: the program's version, then the Java and the system it runs on.
  */
-final class ProgramVersion implements IVersionProvider {
+public final class ProgramVersion implements IVersionProvider {
 
   @Override
   public String[] getVersion() {
@@ -25,7 +25,7 @@ final class ProgramVersion implements IVersionProvider {
   }
 
   /** The version in the parent POM, written into the resource by the build. */
-  static String number() {
+  public static String number() {
     try (InputStream stream = ProgramVersion.class.getResourceAsStream("version.txt")) {
       if (stream == null) {
         throw new IllegalStateException("The resource version.txt is not beside ProgramVersion.");

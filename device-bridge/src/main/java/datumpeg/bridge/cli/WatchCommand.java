@@ -1,20 +1,14 @@
 package datumpeg.bridge.cli;
 
-import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.Stage;
-import datumpeg.bridge.collect.CaptureIntake;
-import datumpeg.bridge.collect.Guide;
-import datumpeg.bridge.collect.GuideSetting;
-import datumpeg.bridge.collect.HoldRule;
+import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
-import datumpeg.bridge.collect.Wanted;
-import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.collect.WatchedTarget;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.record.SiteRecord;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,64 +55,27 @@ final class WatchCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     try (SiteRecord record = Records.forWriting(program)) {
       StoredJob stored = StoredJob.load(record, job);
-      Stage chosen = chosen(stored);
-      Wanted wanted = wanted(stored, chosen);
-      HoldRule rule = HoldRule.of(stored.job(), chosen);
-      LiveMeasuring measuring = new LiveMeasuring(program, links, operator, chosen.id());
+      WatchedTarget watched = WatchedTarget.of(stored, stage, target);
+      LiveMeasuring measuring =
+          new LiveMeasuring(
+              program.recordFile(),
+              watched.stage().id(),
+              links.all(program),
+              Records.start(program, operator));
       Path capture = measuring.captureFile(stored);
-      WatchTalk talk =
-          new WatchTalk(
-              program.console().err(), LiveDeviation.of(stored.job(), rule, wanted), !silent);
       LiveSession.Ending ending =
           measuring.measure(
               record,
               stored,
-              List.of(wanted),
-              collector ->
-                  new GuideSetting(
-                      collector, rule, Guide.Order.CONFIRMED, OptionalInt.empty(), List::of),
-              talk,
-              capture);
-      finish(stored, chosen, ending, capture);
+              List.of(watched.wanted()),
+              watched::setting,
+              new WatchTalk(program.console().err(), watched.deviation(stored), !silent),
+              capture,
+              live -> MeterLinks.readInput(program, live));
+      finish(stored, watched.stage(), ending, capture);
       measuring.requireWhole(stored, ending);
       return 0;
     }
-  }
-
-  private Stage chosen(StoredJob stored) {
-    if (!stage.isEmpty()) {
-      return CaptureIntake.stage(stored, stage);
-    }
-    List<Stage> having =
-        stored.job().stages().stream()
-            .filter(
-                one ->
-                    MeasuringList.of(stored.job().setOut(), one).targets().stream()
-                        .anyMatch(other -> other.text().equals(target)))
-            .toList();
-    if (having.isEmpty()) {
-      throw new InputException(
-          "No stage of "
-              + stored.key()
-              + " measures '"
-              + target
-              + "'; 'reduce' and 'measure' name the targets, such as column.A3/across.");
-    }
-    return having.stream()
-        .filter(
-            one -> stored.readings().stream().anyMatch(reading -> reading.stage().equals(one.id())))
-        .reduce((earlier, later) -> later)
-        .orElse(having.get(0));
-  }
-
-  private Wanted wanted(StoredJob stored, Stage chosen) {
-    return Wanted.of(MeasuringList.of(stored.job().setOut(), chosen)).stream()
-        .filter(wanted -> wanted.target().text().equals(target))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new InputException(
-                    "The stage " + chosen.id() + " does not measure '" + target + "'."));
   }
 
   private void finish(StoredJob stored, Stage chosen, LiveSession.Ending ending, Path capture) {

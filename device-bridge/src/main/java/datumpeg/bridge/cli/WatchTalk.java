@@ -2,6 +2,7 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.GuideState;
+import datumpeg.bridge.collect.LiveDeviation;
 import datumpeg.bridge.collect.SessionWatcher;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.link.LinkLostException;
@@ -46,10 +47,10 @@ final class WatchTalk implements SessionWatcher {
       return;
     }
     double deviation = live.deviationMetres(question.delivered().valueSi());
-    boolean inside = live.bar().isInside(deviation);
+    boolean inside = live.isInside(deviation);
     err.printf(
         "  %s %s mm  %s  %s%s%n",
-        live.bar().text(deviation),
+        new LimitBar(live.limitMetres(), live.uncertaintyMetres()).text(deviation),
         (deviation > 0 ? "+" : "") + millimetres(deviation),
         inside ? "INSIDE" : "outside or too close to call",
         value,

@@ -141,6 +141,7 @@ public final class LiveSession {
    */
   public Ending run() throws InterruptedException {
     guide.ask();
+    watcher.stands(guide.state());
     boolean going = true;
     while (going && isAsking() && (!open.isEmpty() || inputOpen)) {
       going = deal(events.take());
@@ -148,6 +149,7 @@ public final class LiveSession {
       if (going && !isAsking()) {
         guide.further(further.get());
       }
+      watcher.stands(guide.state());
     }
     store.drain();
     boolean endedByLoss = going && isAsking();
@@ -199,6 +201,7 @@ public final class LiveSession {
 
   private void received(Received received) {
     String source = capture.received(received.link(), received.chunk());
+    watcher.received(received.link(), received.chunk());
     OneLink link = links.get(received.link());
     if (link == null) {
       throw new IllegalStateException("bytes of a link nobody announced: " + received.link());
@@ -210,6 +213,7 @@ public final class LiveSession {
         values.add(delivered(link, received.chunk(), message, measured, source));
       } else if (message.decoded() instanceof NotAReading other) {
         watcher.putAside("not a reading: " + other.detail());
+        watcher.said(received.link(), other);
       }
     }
     for (Delivered value : values) {

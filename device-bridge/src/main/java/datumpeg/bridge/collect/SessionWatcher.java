@@ -1,5 +1,7 @@
 package datumpeg.bridge.collect;
 
+import datumpeg.bridge.frame.Decoded.NotAReading;
+import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkLostException;
 import datumpeg.bridge.record.entry.ReadingEntry;
 
@@ -32,4 +34,13 @@ public interface SessionWatcher {
 
   /** A link is gone; so many bytes of an unfinished message were dropped with it. */
   void lost(LinkLostException loss, int droppedByteCount);
+
+  /** How the session stands after each event, and at its beginning. */
+  default void stands(GuideState state) {}
+
+  /** Bytes came over a link, before anything was made of them. */
+  default void received(String link, Chunk chunk) {}
+
+  /** A meter said something that is no reading, such as how full its battery is. */
+  default void said(String link, NotAReading other) {}
 }

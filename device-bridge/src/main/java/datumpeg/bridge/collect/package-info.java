@@ -9,7 +9,8 @@
  * reading, the held question) and {@link datumpeg.bridge.collect.SessionWatcher}. A terminal is one
  * face of it; a window drives the same methods from its own thread. {@link
  * datumpeg.bridge.collect.LiveSession} feeds it from links and lines and keeps the capture; a
- * replay goes by the acts that the guide told.
+ * replay goes by the acts that the guide told. {@link datumpeg.bridge.collect.LiveMeasuring} opens
+ * what a session needs and closes it, for the terminal and for the window alike.
  *
  * <p>A value is acknowledged only after its commit. Where the record gives way, readings wait in
  * {@link datumpeg.bridge.collect.ReadingStore}, of stated size, and nobody is told that they are

@@ -1,6 +1,5 @@
-package datumpeg.bridge.cli;
+package datumpeg.bridge.frame;
 
-import datumpeg.bridge.frame.Bytes;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -8,7 +7,7 @@ import java.util.List;
  * Bytes as a person reads them: hexadecimal digits and beside them the text. Whatever a terminal
  * could take for a command is shown as a dot, so that no meter writes on the screen by itself.
  */
-final class ByteRows {
+public final class ByteRows {
   private static final int BYTES_A_ROW = 16;
   private static final int FIRST_PRINTABLE = 0x20;
   private static final int LAST_PRINTABLE = 0x7E;
@@ -16,7 +15,7 @@ final class ByteRows {
   private ByteRows() {}
 
   /** Rows of up to 16 bytes each; none for no bytes. */
-  static List<String> of(Bytes bytes) {
+  public static List<String> of(Bytes bytes) {
     List<String> rows = new ArrayList<>();
     for (int from = 0; from < bytes.length(); from += BYTES_A_ROW) {
       rows.add(row(bytes.slice(from, Math.min(bytes.length(), from + BYTES_A_ROW))));

@@ -1,9 +1,8 @@
-package datumpeg.bridge.cli;
+package datumpeg.bridge.frame;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import datumpeg.bridge.frame.Bytes;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -1,18 +1,8 @@
-package datumpeg.bridge.cli;
+package datumpeg.bridge.collect;
 
-import datumpeg.bridge.collect.Collector;
-import datumpeg.bridge.collect.GuideSetting;
-import datumpeg.bridge.collect.LiveSession;
-import datumpeg.bridge.collect.ReadingStore;
-import datumpeg.bridge.collect.SessionCaptures;
-import datumpeg.bridge.collect.SessionWatcher;
-import datumpeg.bridge.collect.SteadyClock;
-import datumpeg.bridge.collect.WaitingFile;
-import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.Link;
-import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.replay.CaptureHeader;
@@ -20,12 +10,10 @@ import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.link.serial.SerialLink;
 import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
-import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.InputStreamReader;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -35,41 +23,53 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
- * One session of measuring with live links and the keyboard: record, capture, links, input. One
- * thread.
+ * One session of measuring with live links and a person, whoever shows it: record, capture, links.
+ * One thread.
  */
-final class LiveMeasuring {
+public final class LiveMeasuring {
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS'Z'").withZone(ZoneOffset.UTC);
 
-  private final DatumpegCommand program;
-  private final MeterLinks links;
-  private final String operator;
+  private final Path recordFile;
   private final String stage;
-  private final Map<String, LinkAddress.Serial> serial;
+  private final List<MeterLink> links;
+  private final SessionStart start;
 
-  LiveMeasuring(DatumpegCommand program, MeterLinks links, String operator, String stage) {
-    this.program = program;
-    this.links = links;
-    this.operator = operator;
+  /**
+   * A session that has not begun.
+   *
+   * @param recordFile beside which captures and waiting readings are kept
+   * @param start who measures, with which clock
+   */
+  public LiveMeasuring(Path recordFile, String stage, List<MeterLink> links, SessionStart start) {
+    this.recordFile = recordFile;
     this.stage = stage;
-    this.serial = links.serial(program);
+    this.links = List.copyOf(links);
+    this.start = start;
   }
 
-  /** Measures the list; the setting is made of the collector that stores. */
-  LiveSession.Ending measure(
+  /**
+   * Measures the list.
+   *
+   * @param setting is made of the collector that stores
+   * @param person is given the session when its links are open; whoever types says so to it
+   * @throws InterruptedException if the thread is interrupted; everything acknowledged is recorded
+   */
+  public LiveSession.Ending measure(
       SiteRecord record,
       StoredJob stored,
       List<Wanted> list,
       Function<Collector, GuideSetting> setting,
-      SessionWatcher talk,
-      Path captureFile)
+      SessionWatcher watcher,
+      Path captureFile,
+      Consumer<LiveSession> person)
       throws InterruptedException {
     List<Link> open = new ArrayList<>();
-    try (RecordSession session = record.openSession(Records.start(program, operator));
+    try (RecordSession session = record.openSession(start);
         CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
       ReadingStore store =
           ReadingStore.queueing(
@@ -82,8 +82,8 @@ final class LiveMeasuring {
               list,
               stored.moved(),
               store,
-              new TimeOrderedIds(program.console().clock()),
-              operator);
+              new TimeOrderedIds(start.clock()),
+              start.operator());
       LiveSession live =
           new LiveSession(
               setting.apply(collector),
@@ -91,13 +91,13 @@ final class LiveMeasuring {
               capture,
               captureFile.toFile().getName(),
               clock,
-              talk);
+              watcher);
       openLinks(live, open, clock);
-      readInput(live);
+      person.accept(live);
       LiveSession.Ending ending = live.run();
       if (ending.waitingCount() == 0) {
         SessionCaptures.name(
-            program.recordFile().resolveSibling("captures"), stored.key(), stage, record, session);
+            recordFile.resolveSibling("captures"), stored.key(), stage, record, session);
       }
       return ending;
     } finally {
@@ -107,69 +107,44 @@ final class LiveMeasuring {
 
   private CaptureHeader header(StoredJob stored) {
     Map<String, CaptureHeader.CapturedLink> captured = new LinkedHashMap<>();
-    serial.forEach(
-        (name, address) ->
+    links.forEach(
+        link ->
             captured.put(
-                name,
+                link.name(),
                 new CaptureHeader.CapturedLink(
-                    address.text(), null, links.profile(program, captured.size()).identity())));
+                    link.address().text(), null, link.profile().identity())));
     return new CaptureHeader(stored.key().job(), stage, captured);
   }
 
   private void openLinks(LiveSession live, List<Link> open, LinkClock clock) {
-    serial.forEach(
-        (name, address) -> {
-          MeterStream stream = new MeterStream(links.profile(program, open.size()));
-          LinkListener listener = live.listenerFor(name, address.text(), "", stream);
-          open.add(SerialLink.open(address, clock, listener));
-        });
-  }
-
-  /** The keyboard is always open: one line at a time, on a thread of its own. */
-  private void readInput(LiveSession live) {
-    live.expectInput();
-    BufferedReader in =
-        new BufferedReader(new InputStreamReader(program.console().in(), StandardCharsets.UTF_8));
-    Thread thread =
-        new Thread(
-            () -> {
-              try {
-                for (String line = in.readLine(); line != null; line = in.readLine()) {
-                  live.typed(line);
-                }
-              } catch (IOException e) {
-                live.typed("");
-              } finally {
-                live.inputEnded();
-              }
-            },
-            "keyboard");
-    thread.setDaemon(true);
-    thread.start();
+    for (MeterLink link : links) {
+      MeterStream stream = new MeterStream(link.profile());
+      LinkListener listener = live.listenerFor(link.name(), link.address().text(), "", stream);
+      open.add(SerialLink.open(link.address(), clock, listener));
+    }
   }
 
   private Path waitingFile(StoredJob stored) {
-    return program
-        .recordFile()
+    return recordFile
         .resolveSibling("captures")
         .resolve("waiting-" + stored.key().job() + "-" + stage + ".jsonl");
   }
 
   /** A new file for the raw bytes of a session that begins now. */
-  Path captureFile(StoredJob stored) {
-    Instant now = Instant.now(program.console().clock());
-    Path folder = program.recordFile().resolveSibling("captures");
+  public Path captureFile(StoredJob stored) {
+    Instant now = Instant.now(start.clock());
+    Path folder = recordFile.resolveSibling("captures");
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
       throw new OuterWorldException(
           "The folder " + folder + " for captures could not be made: " + e.getMessage() + ".", e);
     }
-    String start = stored.key().job() + "-" + stage + "-" + STAMP.format(now);
-    Path file = folder.resolve(start + ".capture.jsonl");
+    String name = stored.key().job() + "-" + stage + "-" + STAMP.format(now);
+    Path file = folder.resolve(name + ".capture.jsonl");
     // A computer's clock may have been set back: a name that is taken is no reason not to measure.
     for (int i = 2; Files.exists(file); i++) {
-      file = folder.resolve(start + "-" + i + ".capture.jsonl");
+      file = folder.resolve(name + "-" + i + ".capture.jsonl");
     }
     return file;
   }
@@ -179,7 +154,7 @@ final class LiveMeasuring {
    *
    * @throws OuterWorldException if readings wait or a lost link ended the session
    */
-  void requireWhole(StoredJob stored, LiveSession.Ending ending) {
+  public void requireWhole(StoredJob stored, LiveSession.Ending ending) {
     if (ending.waitingCount() > 0) {
       throw new OuterWorldException(
           ending.waitingCount()

@@ -1,11 +1,9 @@
-package datumpeg.bridge.cli;
+package datumpeg.bridge.collect;
 
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MeterAccuracy;
-import datumpeg.bridge.collect.HoldRule;
-import datumpeg.bridge.collect.Wanted;
 import java.util.List;
 
 /**
@@ -15,11 +13,12 @@ import java.util.List;
  * @param uncertaintyMetres expanded uncertainty (k = 2) of one reading, by the job's meter
  * @param heightMetres over which a tilt is told as a lean
  */
-record LiveDeviation(
+public record LiveDeviation(
     Wanted wanted, double limitMetres, double uncertaintyMetres, double heightMetres) {
   private static final double COVERAGE = 2;
 
-  static LiveDeviation of(Job job, HoldRule rule, Wanted wanted) {
+  /** By the job's one meter of the kind, else by what is assumed of such a meter. */
+  public static LiveDeviation of(Job job, HoldRule rule, Wanted wanted) {
     MeasuredQuantity quantity = wanted.target().quantity();
     double height = job.setOut().building().columnHeightMetres();
     List<Meter> meters =
@@ -39,16 +38,22 @@ record LiveDeviation(
   }
 
   /** Whether there is a plan and a limit to hold the value against. */
-  boolean isBounded() {
+  public boolean isBounded() {
     return limitMetres > 0 && wanted.expectedSi().isPresent();
   }
 
-  LimitBar bar() {
-    return new LimitBar(limitMetres, uncertaintyMetres);
+  /** The limit less its uncertainty; zero or less where the meter cannot decide it. */
+  public double insideMetres() {
+    return limitMetres - uncertaintyMetres;
+  }
+
+  /** Whether a deviation is inside the limit for sure; false where there is none. */
+  public boolean isInside(double deviationMetres) {
+    return isBounded() && Math.abs(deviationMetres) <= insideMetres();
   }
 
   /** Off the plan; for a tilt the lean over the column's height. */
-  double deviationMetres(double valueSi) {
+  public double deviationMetres(double valueSi) {
     double off = valueSi - wanted.expectedSi().orElse(0);
     return wanted.target().quantity() == MeasuredQuantity.TILT
         ? StrictMath.tan(off) * heightMetres
