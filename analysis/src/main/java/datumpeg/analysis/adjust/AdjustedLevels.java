@@ -5,6 +5,8 @@ import static datumpeg.analysis.adjust.Door.requireKnown;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Linearised;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 
 /** Adjusted levels, in metres, up positive; only their differences mean anything. Immutable. */
@@ -58,6 +60,36 @@ public final class AdjustedLevels {
   /** As {@link #difference}, to be combined with others. */
   public Linearised linearisedDifference(String from, String to) {
     return aboveFirst(to).minus(aboveFirst(from));
+  }
+
+  /** Of at least one point, the highest. */
+  public String highest(List<String> names) {
+    return Collections.max(names, Comparator.comparingDouble(name -> aboveFirst(name).value()));
+  }
+
+  /** Of at least one point, the lowest. */
+  public String lowest(List<String> names) {
+    return Collections.min(names, Comparator.comparingDouble(name -> aboveFirst(name).value()));
+  }
+
+  /** Of at least two points, the difference whose standard uncertainty is greatest. */
+  public Estimate leastCertainDifference(List<String> names) {
+    List<Linearised> levels = names.stream().map(this::aboveFirst).toList();
+    double greatest = -1;
+    Linearised least = levels.get(0);
+    for (int i = 0; i < levels.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        double variance =
+            levels.get(i).variance()
+                + levels.get(j).variance()
+                - 2 * levels.get(i).covarianceWith(levels.get(j));
+        if (variance > greatest) {
+          greatest = variance;
+          least = levels.get(i).minus(levels.get(j));
+        }
+      }
+    }
+    return least.estimate();
   }
 
   /** Covariance of two levels relative to the mean, in square metres. */

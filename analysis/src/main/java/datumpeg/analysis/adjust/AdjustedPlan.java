@@ -3,6 +3,7 @@ package datumpeg.analysis.adjust;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Linearised;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -36,7 +37,9 @@ public final class AdjustedPlan {
         state,
         fit,
         distances,
-        exact ? marks : marks.widened(state.covarianceOfPoints(definitionsMetres)));
+        exact
+            ? marks
+            : marks.widened(state.marksBesideTheirPoints(definitionsMetres), Origin.DEFINITION));
   }
 
   /** The same plan of the marks alone, as readings know them. */

@@ -1,5 +1,6 @@
 package datumpeg.analysis.adjust;
 
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -15,6 +16,7 @@ import org.ejml.data.DMatrixRMaj;
 final class AugmentedSystem {
   private final int unknowns;
   private final List<String> groups;
+  private final List<Origin> origins;
   private final double[] own;
   private final int[][] columns;
   private final double[][] coefficients;
@@ -23,12 +25,14 @@ final class AugmentedSystem {
   private AugmentedSystem(
       int unknowns,
       List<String> groups,
+      List<Origin> origins,
       double[] own,
       int[][] columns,
       double[][] coefficients,
       double[] reduced) {
     this.unknowns = unknowns;
     this.groups = groups;
+    this.origins = origins;
     this.own = own;
     this.columns = columns;
     this.coefficients = coefficients;
@@ -41,6 +45,7 @@ final class AugmentedSystem {
     model.unknowns().forEach(unknown -> places.put(unknown, places.size()));
     Map<String, Integer> shared = new HashMap<>();
     List<String> groups = new ArrayList<>();
+    List<Origin> origins = new ArrayList<>();
     double[] own = new double[n];
     double[] reduced = new double[n];
     int[][] columns = new int[n][];
@@ -65,13 +70,20 @@ final class AugmentedSystem {
                     part.group(),
                     group -> {
                       groups.add(group);
+                      origins.add(part.origin());
                       return groups.size() - 1;
                     });
         coefficients[i][at++] = part.effect();
       }
     }
     return new AugmentedSystem(
-        model.unknowns().size(), List.copyOf(groups), own, columns, coefficients, reduced);
+        model.unknowns().size(),
+        List.copyOf(groups),
+        List.copyOf(origins),
+        own,
+        columns,
+        coefficients,
+        reduced);
   }
 
   /** Number of observations n. */
@@ -92,6 +104,11 @@ final class AugmentedSystem {
   /** Names of the shared errors. */
   List<String> groups() {
     return groups;
+  }
+
+  /** What each of them comes from. */
+  List<Origin> origins() {
+    return origins;
   }
 
   /** Independent standard uncertainty of observation i. */

@@ -2,9 +2,12 @@ package datumpeg.analysis.adjust;
 
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
+import datumpeg.analysis.uncertainty.Origin;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 
@@ -69,7 +72,7 @@ public final class Fit {
     System.arraycopy(solution, 0, unknowns, 0, u);
     System.arraycopy(solution, u, shared, 0, shared.length);
     return new Fit(
-        JointEstimate.of(model.unknowns(), unknowns, covariance(top)),
+        byOrigin(JointEstimate.of(model.unknowns(), unknowns, covariance(top)), system, top, root),
         shared,
         system.groups(),
         root,
@@ -81,6 +84,36 @@ public final class Fit {
             system.unknownsTimes(top),
             residuals,
             solution));
+  }
+
+  /**
+   * An unknown answers to a shared error, itself one observation of 0 ± 1, by its covariance with
+   * it: the column of A'P of that observation is a unit vector, so x changes by Q e.
+   */
+  private static JointEstimate byOrigin(
+      JointEstimate unknowns, AugmentedSystem system, DMatrixRMaj top, DMatrixRMaj root) {
+    JointEstimate known = unknowns;
+    List<Origin> origins = system.origins();
+    for (Origin origin : new LinkedHashSet<>(origins)) {
+      int[] groups =
+          IntStream.range(0, origins.size()).filter(g -> origins.get(g) == origin).toArray();
+      double[][] answers = new double[top.numRows][groups.length];
+      for (int i = 0; i < top.numRows; i++) {
+        for (int k = 0; k < groups.length; k++) {
+          answers[i][k] = rowsTimes(top, i, root, top.numRows + groups[k]);
+        }
+      }
+      known = known.known(answers, origin);
+    }
+    return known;
+  }
+
+  private static double rowsTimes(DMatrixRMaj one, int row, DMatrixRMaj other, int otherRow) {
+    double sum = 0;
+    for (int k = 0; k < one.numCols; k++) {
+      sum += one.data[row * one.numCols + k] * other.data[otherRow * other.numCols + k];
+    }
+    return sum;
   }
 
   private static double rowTimes(DMatrixRMaj matrix, int row, double[] vector) {

@@ -160,26 +160,24 @@ final class PlanState {
   }
 
   /**
-   * Covariance that marks beside their points add to the points' coordinates: S K S', with K of the
-   * marks alone and S carrying it into the frame of the points, in which origin and axis point are
-   * themselves points (W. Baarda, S-transformations, 1973, recalled). u×u.
+   * What marks beside their points add to the points' coordinates: S D, of which S D D S' is the
+   * covariance, with D the marks' own standard deviations and S carrying them into the frame of the
+   * points, in which origin and axis point are themselves points (W. Baarda, S-transformations,
+   * 1973, recalled). A row for each unknown.
    */
-  double[][] covarianceOfPoints(Map<String, Double> definitionsMetres) {
-    List<String> names = unknowns();
-    List<Map<String, Double>> rows = names.stream().map(this::answerToMarks).toList();
-    double[][] covariance = new double[names.size()][names.size()];
-    for (int i = 0; i < names.size(); i++) {
-      for (int j = 0; j <= i; j++) {
-        for (Map.Entry<String, Double> entry : rows.get(i).entrySet()) {
-          double other = rows.get(j).getOrDefault(entry.getKey(), 0.0);
-          double definition =
-              definitionsMetres.getOrDefault(entry.getKey().substring(xOf("").length()), 0.0);
-          covariance[i][j] += entry.getValue() * other * definition * definition;
-        }
-        covariance[j][i] = covariance[i][j];
+  double[][] marksBesideTheirPoints(Map<String, Double> definitionsMetres) {
+    List<Map<String, Double>> rows = unknowns().stream().map(this::answerToMarks).toList();
+    List<String> errors = rows.stream().flatMap(row -> row.keySet().stream()).distinct().toList();
+    double[][] root = new double[rows.size()][errors.size()];
+    for (int i = 0; i < root.length; i++) {
+      for (int k = 0; k < errors.size(); k++) {
+        String error = errors.get(k);
+        root[i][k] =
+            rows.get(i).getOrDefault(error, 0.0)
+                * definitionsMetres.getOrDefault(error.substring(xOf("").length()), 0.0);
       }
     }
-    return covariance;
+    return root;
   }
 
   /** How a coordinate answers to marks moving: shift with the origin, turn with the axis point. */

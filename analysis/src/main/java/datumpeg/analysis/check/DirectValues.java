@@ -11,6 +11,7 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -93,7 +94,8 @@ public record DirectValues(
             reading.target().points().stream().mapToDouble(stage::definitionMetres).toArray());
     return definition == 0
         ? observed
-        : observed.withCommonPart(new CommonPart("marks of " + name, definition));
+        : observed.withCommonPart(
+            new CommonPart("marks of " + name, definition, Origin.DEFINITION));
   }
 
   /** On face 2 a tilt meter reads the lean with the other sign. */

@@ -19,9 +19,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
- * Points of one kind whose levels were read, adjusted together.
+ * Points of some kinds whose levels were read, adjusted together.
  *
  * @param levels of those points that hang together; empty if none do
  * @param used the readings adjusted
@@ -34,19 +35,20 @@ public record LevelledPoints(
     Optional<Network> network) {
 
   /**
-   * Adjusts the levels of a kind of points.
+   * Adjusts the levels of some kinds of points.
    *
    * @param name what they are, for notes
-   * @param feature theirs
+   * @param features theirs
    */
-  public static LevelledPoints of(String name, String feature, SetOut setOut, StageReadings stage) {
+  public static LevelledPoints of(
+      String name, Set<String> features, SetOut setOut, StageReadings stage) {
     List<Reading> used =
         stage.current(
             stage.where(
                 target ->
                     (target.quantity() == MeasuredQuantity.HEIGHT
                             || target.quantity() == MeasuredQuantity.STAFF)
-                        && target.first().feature().equals(feature)));
+                        && features.contains(target.first().feature())));
     if (used.isEmpty()) {
       return new LevelledPoints(Optional.empty(), used, List.of(), Optional.empty());
     }

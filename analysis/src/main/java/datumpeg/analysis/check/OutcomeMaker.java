@@ -79,18 +79,20 @@ public final class OutcomeMaker {
   /**
    * A spread of n values, decided through the range of their errors.
    *
-   * @param standardUncertaintyMetres of one of them, as {@link
-   *     datumpeg.analysis.conform.Conformance#probabilityOfSpread} asks
+   * @param difference the least certain one of two of them; its uncertainty counts, root 2 of what
+   *     {@link datumpeg.analysis.conform.Conformance#probabilityOfSpread} asks of one value
    */
   public Outcome spread(
       String check,
       String target,
       double spreadMetres,
-      double standardUncertaintyMetres,
+      Estimate difference,
       int n,
       double sizeMetres,
       Evidence evidence,
       String aside) {
+    Estimate one = difference.scaled(1 / Math.sqrt(2));
+    double u = one.standardUncertainty();
     double coverage = decision.spreadCoverage(n);
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
     return outcome(
@@ -98,10 +100,10 @@ public final class OutcomeMaker {
         target,
         OptionalDouble.of(0),
         spreadMetres,
-        new Estimate(spreadMetres, standardUncertaintyMetres),
+        new Estimate(spreadMetres, u, one.budget()),
         coverage,
         limits,
-        limits.map(within -> decision.spread(spreadMetres, standardUncertaintyMetres, n, within)),
+        limits.map(within -> decision.spread(spreadMetres, u, n, within)),
         evidence,
         aside);
   }
@@ -109,14 +111,14 @@ public final class OutcomeMaker {
   /**
    * The greatest of n absolute values, decided through the greatest of their errors.
    *
-   * @param standardUncertaintyMetres of one of them, the greatest, as {@link
+   * @param leastCertain one of them; its uncertainty counts, as {@link
    *     datumpeg.analysis.conform.Conformance#probabilityOfMaximum} asks
    */
   public Outcome maximum(
       String check,
       String target,
       double maximumMetres,
-      double standardUncertaintyMetres,
+      Estimate leastCertain,
       int n,
       double sizeMetres,
       Evidence evidence,
@@ -127,10 +129,12 @@ public final class OutcomeMaker {
         target,
         OptionalDouble.of(0),
         maximumMetres,
-        new Estimate(maximumMetres, standardUncertaintyMetres),
+        new Estimate(maximumMetres, leastCertain.standardUncertainty(), leastCertain.budget()),
         Decision.maximumCoverage(n),
         limits,
-        limits.map(within -> decision.maximum(maximumMetres, standardUncertaintyMetres, n, within)),
+        limits.map(
+            within ->
+                decision.maximum(maximumMetres, leastCertain.standardUncertainty(), n, within)),
         evidence,
         aside);
   }
@@ -196,6 +200,7 @@ public final class OutcomeMaker {
         deviation.value(),
         coverage * deviation.standardUncertainty(),
         coverage,
+        deviation.budget(),
         limits,
         decided.map(found -> OptionalDouble.of(found.probability())).orElse(OptionalDouble.empty()),
         decided.map(Decision.Decided::verdict),

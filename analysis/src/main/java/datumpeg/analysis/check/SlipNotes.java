@@ -50,12 +50,11 @@ public final class SlipNotes {
 
   /**
    * A network whose observations do not fit together: where the slip is, which slips would explain
-   * it, best first, and what to read next. Nothing where the stage's readings are only supposed:
-   * what nobody read has no slips.
+   * it, best first, and what to read next.
    */
   public static Optional<Note> ofNetwork(
       String name, SlipNetwork network, Fit fit, List<Reading> readings, StageReadings stage) {
-    Optional<Note> note = stage.areSupposed() ? Optional.empty() : ofNetwork(name, fit, readings);
+    Optional<Note> note = ofNetwork(name, fit, readings);
     if (note.isEmpty()) {
       return note;
     }
@@ -70,9 +69,6 @@ public final class SlipNotes {
   /** A network that a slip has bent so far that nothing near the drawing fits it. */
   public static Optional<Note> ofUnsettled(
       String name, SlipNetwork network, List<Reading> readings, StageReadings stage) {
-    if (stage.areSupposed()) {
-      return Optional.empty();
-    }
     SlipFindings found = searched(network, readings, stage);
     return found.state() != SlipFindings.State.EXPLAINED
         ? Optional.empty()

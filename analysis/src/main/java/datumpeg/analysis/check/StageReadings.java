@@ -12,6 +12,7 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -34,17 +35,10 @@ public final class StageReadings {
   private final Job job;
   private final List<Reading> latest;
   private final Rounds rounds;
-  private final Improvement improvement;
 
   public StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
-    this(job, ofStage, rounds, Improvement.NONE);
-  }
-
-  /** Readings as certain as if something had been done about their errors. */
-  public StageReadings(Job job, List<Reading> ofStage, Rounds rounds, Improvement improvement) {
     this.job = job;
     this.rounds = rounds;
-    this.improvement = improvement;
     Map<Target, Integer> latestRound = new HashMap<>();
     ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
     this.latest =
@@ -52,14 +46,6 @@ public final class StageReadings {
             .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
             .sorted(Comparator.comparing(Reading::id))
             .toList();
-  }
-
-  /**
-   * Whether only the uncertainties are asked for, of an improvement nobody made: the values then
-   * cannot fit together so well, and a search for slips would be for nothing.
-   */
-  public boolean areSupposed() {
-    return !improvement.equals(Improvement.NONE);
   }
 
   /** The readings of targets that fit, ordered by their ids. */
@@ -97,29 +83,20 @@ public final class StageReadings {
   public Observation observation(Reading reading, double observed) {
     Meter meter = job.meter(reading.meter(), reading.target().quantity());
     MeterAccuracy accuracy = meter.accuracy();
-    double variance = square(improvement.scatter()) * accuracy.independentVariance();
     return new Observation(
-        reading.id(),
-        observed,
-        Math.max(Math.sqrt(variance), LEAST_STANDARD_UNCERTAINTY),
-        commonParts(reading, accuracy, reading.valueSi()));
+        reading.id(), observed, own(accuracy), commonParts(reading, accuracy, reading.valueSi()));
   }
 
   /** A distance not taken yet, as it would be read with the meter and in the session of another. */
   public Observation foreseen(Reading like, double distanceMetres) {
     MeterAccuracy accuracy = job.meter(like.meter(), like.target().quantity()).accuracy();
     return new Observation(
-        "foreseen",
-        distanceMetres,
-        Math.max(
-            improvement.scatter() * Math.sqrt(accuracy.independentVariance()),
-            LEAST_STANDARD_UNCERTAINTY),
-        commonParts(like, accuracy, distanceMetres));
+        "foreseen", distanceMetres, own(accuracy), commonParts(like, accuracy, distanceMetres));
   }
 
   /** How far a mark may be beside its point: standard uncertainty in each direction, in metres. */
   public double definitionMetres(PointName point) {
-    return improvement.definition() * job.pointDefinitionMetres(point);
+    return job.pointDefinitionMetres(point);
   }
 
   /**
@@ -133,7 +110,8 @@ public final class StageReadings {
     return definition == 0
         ? observed
         : observed.withCommonPart(
-            new CommonPart("mark of " + point.text() + " " + direction, sign * definition));
+            new CommonPart(
+                "mark of " + point.text() + " " + direction, sign * definition, Origin.DEFINITION));
   }
 
   /** What forgetting the hook or end piece of their meters is wrong by, as far as the job says. */
@@ -149,8 +127,7 @@ public final class StageReadings {
 
   /** Standard uncertainty, in radians, of each plane tilt of a level's set-up. */
   public double planeTiltRadians(Reading reading) {
-    return improvement.common()
-        * job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
+    return job.meter(reading.meter(), reading.target().quantity()).accuracy().perMetre();
   }
 
   /**
@@ -162,8 +139,7 @@ public final class StageReadings {
   public Estimate atReference(Estimate measured, double steelMetres) {
     return measured
         .shifted(-job.steel().strain(stageId()) * steelMetres)
-        .widened(
-            improvement.temperature() * job.steel().strainUncertainty(stageId()) * steelMetres);
+        .widened(job.steel().strainUncertainty(stageId()) * steelMetres, Origin.TEMPERATURE);
   }
 
   /** What the temperature of the steel does to a length, to stand beside it; empty for nothing. */
@@ -187,20 +163,18 @@ public final class StageReadings {
     return latest.isEmpty() ? "" : latest.get(0).stage();
   }
 
-  private static double square(double x) {
-    return x * x;
+  private static double own(MeterAccuracy accuracy) {
+    return Math.max(Math.sqrt(accuracy.independentVariance()), LEAST_STANDARD_UNCERTAINTY);
   }
 
   private List<CommonPart> commonParts(
       Reading reading, MeterAccuracy accuracy, double lengthMetres) {
     String meter = reading.meter() + "|" + reading.session();
     List<CommonPart> parts = new ArrayList<>();
-    if (accuracy.common() > 0 && improvement.common() > 0) {
+    if (accuracy.common() > 0) {
       parts.add(new CommonPart(meter + "|zero", accuracy.common()));
     }
-    if (accuracy.perMetre() > 0
-        && improvement.common() > 0
-        && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
+    if (accuracy.perMetre() > 0 && reading.target().quantity() == MeasuredQuantity.DISTANCE) {
       parts.add(new CommonPart(meter + "|scale", accuracy.perMetre() * lengthMetres));
     }
     return parts;

@@ -1,5 +1,7 @@
 package datumpeg.analysis.conform;
 
+import datumpeg.analysis.uncertainty.Budget;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,6 +18,8 @@ import java.util.OptionalDouble;
  * @param deviation measured − nominal, signed, or the value itself where there is no nominal
  * @param expandedUncertainty of the deviation, coverage · standard uncertainty
  * @param coverage the coverage factor
+ * @param budget the variance of the deviation by its origins, the square of the standard
+ *     uncertainty
  * @param limits empty when the job gives none
  * @param probability conformance probability; present exactly when there are limits
  * @param verdict present exactly when there are limits
@@ -34,6 +38,7 @@ public record Outcome(
     double deviation,
     double expandedUncertainty,
     double coverage,
+    Budget budget,
     Optional<Limits> limits,
     OptionalDouble probability,
     Optional<Verdict> verdict,
@@ -67,6 +72,44 @@ public record Outcome(
               + target
               + " needs probability and verdict exactly when it has limits.");
     }
+  }
+
+  /** An outcome of whose uncertainty no more is known than its size. */
+  public Outcome(
+      String check,
+      String target,
+      int round,
+      OutcomeUnit unit,
+      OptionalDouble nominal,
+      double measured,
+      double deviation,
+      double expandedUncertainty,
+      double coverage,
+      Optional<Limits> limits,
+      OptionalDouble probability,
+      Optional<Verdict> verdict,
+      boolean stale,
+      String remedy,
+      String aside,
+      List<String> readingIds) {
+    this(
+        check,
+        target,
+        round,
+        unit,
+        nominal,
+        measured,
+        deviation,
+        expandedUncertainty,
+        coverage,
+        Budget.of(Origin.OTHER, expandedUncertainty / coverage),
+        limits,
+        probability,
+        verdict,
+        stale,
+        remedy,
+        aside,
+        readingIds);
   }
 
   public double standardUncertainty() {
@@ -108,6 +151,7 @@ public record Outcome(
         deviation,
         expandedUncertainty,
         coverage,
+        budget,
         limits,
         probability,
         verdict,

@@ -27,7 +27,6 @@ import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
-import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -132,12 +131,8 @@ public final class Reduction {
     List<Network> networks = new ArrayList<>();
     Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
-    List<Check> undecided = new ArrayList<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
-      if (result.outcomes().stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))) {
-        undecided.add(check);
-      }
       bare.addAll(result.outcomes());
       notes.addAll(result.notes());
       points.putAll(result.points());
@@ -146,9 +141,7 @@ public final class Reduction {
       placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
-    Prospects prospects = Prospects.of(undecided, job, ofStage, rounds);
-    List<Outcome> outcomes =
-        bare.stream().map(found -> remedies.apply(found, prospects.of(found))).toList();
+    List<Outcome> outcomes = bare.stream().map(remedies::apply).toList();
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));

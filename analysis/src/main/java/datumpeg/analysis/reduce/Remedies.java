@@ -1,6 +1,5 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.check.Improvement;
 import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Limits;
@@ -11,7 +10,6 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
-import java.util.Map;
 import java.util.Set;
 
 /** Puts to each outcome what to do about it at its stage. */
@@ -38,12 +36,8 @@ final class Remedies {
     return movability;
   }
 
-  /**
-   * The outcome with its remedy; one that already has it, or needs none, is left as it is.
-   *
-   * @param left what standard uncertainty each way to improve the readings would leave
-   */
-  Outcome apply(Outcome outcome, Map<Improvement, Double> left) {
+  /** The outcome with its remedy; one that already has it, or needs none, is left as it is. */
+  Outcome apply(Outcome outcome) {
     if (outcome.stale()) {
       return outcome.withRemedy("Something was moved since: measure it again.");
     }
@@ -51,7 +45,7 @@ final class Remedies {
       return outcome;
     }
     if (outcome.is(Verdict.UNDECIDED)) {
-      return outcome.withRemedy(whatWouldDecide(outcome, left));
+      return outcome.withRemedy(whatWouldDecide(outcome));
     }
     return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(moves.words(outcome)) : outcome;
   }
@@ -60,7 +54,7 @@ final class Remedies {
    * What would decide a value like this one: so many readings where scatter limits; a check of the
    * meter, marked points or another meter where what repeats cannot shrink does.
    */
-  private String whatWouldDecide(Outcome outcome, Map<Improvement, Double> left) {
+  private String whatWouldDecide(Outcome outcome) {
     String chance =
         " (now "
             + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
@@ -80,7 +74,7 @@ final class Remedies {
           + " bring it nearer to the plan.";
     }
     return nothing
-        + advice(outcome, left, needed)
+        + advice(outcome, needed)
         + " To tell, U must come down from "
         + Millimetres.of(has * coverage)
         + " to "
@@ -89,9 +83,9 @@ final class Remedies {
         + ".";
   }
 
-  private String advice(Outcome outcome, Map<Improvement, Double> left, double needed) {
+  private String advice(Outcome outcome, double needed) {
     double has = outcome.standardUncertainty();
-    double ofRepeats = left.getOrDefault(Improvement.REPEATS, 0.0);
+    double ofRepeats = Improvement.REPEATS.leaves(outcome);
     double readings =
         (has * has - ofRepeats * ofRepeats) / (needed * needed - ofRepeats * ofRepeats);
     if (ofRepeats < needed && readings <= MOST_REPEATS) {
@@ -102,30 +96,25 @@ final class Remedies {
         ofRepeats >= needed
             ? "Repeats will not decide it: "
             : "It would need more than " + MOST_REPEATS + " readings: ";
-    if (decides(Improvement.TEMPERATURE_READ, left, needed)) {
+    if (Improvement.TEMPERATURE_READ.leaves(outcome) < needed) {
       return lead
           + "the temperature of the steel limits. Read it on the steel, and put it in the job file"
           + " as steel_temperature of the stage.";
     }
-    if (decides(Improvement.METER_CHECKED, left, needed)) {
+    if (Improvement.METER_CHECKED.leaves(outcome) < needed) {
       return lead + "the error all readings of the meter share limits. " + meterCheck(outcome);
     }
-    if (decides(Improvement.POINTS_MARKED, left, needed)) {
+    if (Improvement.POINTS_MARKED.leaves(outcome) < needed) {
       return lead
           + "how well the points themselves are defined limits. Mark each point once and read to"
           + " the mark.";
     }
-    if (decides(Improvement.OTHER_METER, left, needed)) {
+    if (Improvement.OTHER_METER.leaves(outcome) < needed) {
       return lead + "the meter limits. Take a better meter.";
     }
     return lead
         + "the meter and the definition of the points limit together. Take a better meter and mark"
         + " the points.";
-  }
-
-  private static boolean decides(
-      Improvement improvement, Map<Improvement, Double> left, double needed) {
-    return left.getOrDefault(improvement, Double.POSITIVE_INFINITY) < needed;
   }
 
   private static String meterCheck(Outcome outcome) {

@@ -188,7 +188,7 @@ final class SlipTrial {
         observation.observed() + reading.sign() * (instead - reading.value()),
         observation.independentStandardUncertainty(),
         observation.commonParts().stream()
-            .map(part -> new CommonPart(part.group(), turn * part.effect()))
+            .map(part -> new CommonPart(part.group(), turn * part.effect(), part.origin()))
             .toList());
   }
 

@@ -10,8 +10,9 @@ import java.util.List;
  *
  * @param value finite
  * @param standardUncertainty finite, not negative
+ * @param budget the same uncertainty by its origins
  */
-public record Estimate(double value, double standardUncertainty) {
+public record Estimate(double value, double standardUncertainty, Budget budget) {
   /**
    * The coverage factor used where none is stated: about 95 % for a normal error (JCGM 100:2008,
    * 6.3.3).
@@ -33,9 +34,14 @@ public record Estimate(double value, double standardUncertainty) {
     }
   }
 
+  /** A value of whose uncertainty no more is known than its size. */
+  public Estimate(double value, double standardUncertainty) {
+    this(value, standardUncertainty, Budget.of(Origin.OTHER, standardUncertainty));
+  }
+
   /** A value taken as exact. */
   public static Estimate exact(double value) {
-    return new Estimate(value, 0);
+    return new Estimate(value, 0, Budget.NONE);
   }
 
   /** Root of the sum of squares of independent parts; 0 for none (JCGM 100:2008, eq. (10)). */
@@ -63,39 +69,46 @@ public record Estimate(double value, double standardUncertainty) {
   /** Sum of independent estimates; exactly 0 for none. */
   public static Estimate sum(List<Estimate> independent) {
     double value = 0;
+    Budget budget = Budget.NONE;
     double[] parts = new double[independent.size()];
     for (int i = 0; i < parts.length; i++) {
       value += independent.get(i).value;
       parts[i] = independent.get(i).standardUncertainty;
+      budget = budget.plus(independent.get(i).budget);
     }
-    return new Estimate(value, combine(parts));
+    return new Estimate(value, combine(parts), budget);
   }
 
   /** Sum with an independent estimate. */
   public Estimate plus(Estimate independent) {
     return new Estimate(
-        value + independent.value, combine(standardUncertainty, independent.standardUncertainty));
+        value + independent.value,
+        combine(standardUncertainty, independent.standardUncertainty),
+        budget.plus(independent.budget));
   }
 
   /** Difference from an independent estimate. */
   public Estimate minus(Estimate independent) {
-    return new Estimate(
-        value - independent.value, combine(standardUncertainty, independent.standardUncertainty));
+    return plus(independent.scaled(-1));
   }
 
   /** Shifted by an exact amount. */
   public Estimate shifted(double exact) {
-    return new Estimate(value + exact, standardUncertainty);
+    return new Estimate(value + exact, standardUncertainty, budget);
   }
 
   /** Multiplied by an exact factor. */
   public Estimate scaled(double factor) {
-    return new Estimate(value * factor, Math.abs(factor) * standardUncertainty);
+    return new Estimate(
+        value * factor, Math.abs(factor) * standardUncertainty, budget.scaled(factor));
   }
 
   /** The same value, less well known by one more independent part. */
-  public Estimate widened(double independentStandardUncertainty) {
-    return new Estimate(value, combine(standardUncertainty, independentStandardUncertainty));
+  public Estimate widened(double independentStandardUncertainty, Origin origin) {
+    return new Estimate(
+        value,
+        combine(standardUncertainty, independentStandardUncertainty),
+        budget.plus(Budget.of(origin, independentStandardUncertainty)));
   }
 
   /** Expanded uncertainty with {@link #COVERAGE_FACTOR}. */

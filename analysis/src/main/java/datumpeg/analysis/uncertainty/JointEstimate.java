@@ -1,24 +1,28 @@
 package datumpeg.analysis.uncertainty;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Several named values known together, with their covariance: the input to {@link Linearised}.
- * Immutable.
+ * Several named values known together, with their covariance: the input to {@link Linearised}. The
+ * covariance may be known by its origins; what no origin is named for is scatter. Immutable.
  */
 public final class JointEstimate {
   private final List<String> names;
   private final Map<String, Integer> positions;
   private final double[] values;
   private final double[][] covariance;
+  private final List<SharedPart> parts;
 
-  private JointEstimate(List<String> names, double[] values, double[][] covariance) {
+  private JointEstimate(
+      List<String> names, double[] values, double[][] covariance, List<SharedPart> parts) {
     this.names = List.copyOf(names);
     this.values = values;
     this.covariance = covariance;
+    this.parts = List.copyOf(parts);
     this.positions = new HashMap<>();
     for (int i = 0; i < names.size(); i++) {
       if (positions.put(names.get(i), i) != null) {
@@ -37,6 +41,11 @@ public final class JointEstimate {
    *     or a variance is negative
    */
   public static JointEstimate of(List<String> names, double[] values, double[][] covariance) {
+    return of(names, values, covariance, List.of());
+  }
+
+  private static JointEstimate of(
+      List<String> names, double[] values, double[][] covariance, List<SharedPart> parts) {
     int size = names.size();
     if (values.length != size || covariance.length != size) {
       throw new IllegalArgumentException(
@@ -62,7 +71,7 @@ public final class JointEstimate {
                 + " covariances and a variance of at least 0");
       }
     }
-    return new JointEstimate(names, values.clone(), symmetric(names, covariance));
+    return new JointEstimate(names, values.clone(), symmetric(names, covariance), parts);
   }
 
   /** Independent values, in the order of the map. */
@@ -76,7 +85,19 @@ public final class JointEstimate {
       values[i] = part.value();
       covariance[i][i] = part.standardUncertainty() * part.standardUncertainty();
     }
-    return new JointEstimate(names, values, covariance);
+    return new JointEstimate(names, values, covariance, ownParts(parts));
+  }
+
+  private static List<SharedPart> ownParts(List<Estimate> independent) {
+    List<SharedPart> own = new ArrayList<>();
+    for (Origin origin : EnumSet.complementOf(EnumSet.of(Origin.SCATTER))) {
+      double[][] root = new double[independent.size()][independent.size()];
+      for (int i = 0; i < root.length; i++) {
+        root[i][i] = Math.sqrt(independent.get(i).budget().variance(origin));
+      }
+      own.add(new SharedPart(origin, root));
+    }
+    return own;
   }
 
   private static double[][] symmetric(List<String> names, double[][] covariance) {
@@ -112,23 +133,46 @@ public final class JointEstimate {
       allValues[i] = part.values[i - start];
       System.arraycopy(part.covariance[i - start], 0, allCovariance[i], start, part.values.length);
     }
-    return new JointEstimate(all, allValues, allCovariance);
+    List<SharedPart> allParts = new ArrayList<>();
+    parts.forEach(part -> allParts.add(part.among(0, size - mine)));
+    independent.parts.forEach(part -> allParts.add(part.among(mine, 0)));
+    return new JointEstimate(all, allValues, allCovariance, allParts);
   }
 
   /** Other values with the same names and covariance. */
   public JointEstimate withValues(double[] others) {
-    return of(names, others, covariance);
+    return of(names, others, covariance, parts);
   }
 
-  /** The same values, less well known: a further covariance is added to theirs. */
-  public JointEstimate widened(double[][] further) {
+  /**
+   * The same values, less well known by errors of their own.
+   *
+   * @param root R, a row for each value and a column for each error of standard deviation 1: R R'
+   *     is added to the covariance
+   */
+  public JointEstimate widened(double[][] root, Origin origin) {
     double[][] sum = new double[values.length][values.length];
     for (int i = 0; i < values.length; i++) {
       for (int j = 0; j < values.length; j++) {
-        sum[i][j] = covariance[i][j] + further[i][j];
+        sum[i][j] = covariance[i][j];
+        for (int k = 0; k < root[i].length; k++) {
+          sum[i][j] += root[i][k] * root[j][k];
+        }
       }
     }
-    return of(names, values, sum);
+    return of(names, values, sum, parts).known(root, origin);
+  }
+
+  /**
+   * The same values and covariance, a part of it known by its origin.
+   *
+   * @param root R, a row for each value and a column for each error of standard deviation 1: R R'
+   *     is part of the covariance
+   */
+  public JointEstimate known(double[][] root, Origin origin) {
+    List<SharedPart> more = new ArrayList<>(parts);
+    more.add(new SharedPart(origin, root));
+    return new JointEstimate(names, values, covariance, more);
   }
 
   /** Names in order. */
@@ -143,8 +187,7 @@ public final class JointEstimate {
 
   /** Value and standard uncertainty of one of the names. */
   public Estimate estimate(String name) {
-    int i = position(name);
-    return new Estimate(values[i], Math.sqrt(covariance[i][i]));
+    return quantity(name).estimate();
   }
 
   /** Covariance of two of the names; the variance when both are the same. */
@@ -198,5 +241,17 @@ public final class JointEstimate {
       sum += first[i] * row;
     }
     return sum;
+  }
+
+  /** The variance of the combination of values with these factors, by origin. */
+  Budget budget(double[] factors, double variance) {
+    Budget shared = Budget.NONE;
+    double scatter = variance;
+    for (SharedPart part : parts) {
+      double ofPart = part.variance(factors);
+      shared = shared.plus(Budget.ofVariance(part.origin(), ofPart));
+      scatter -= ofPart;
+    }
+    return shared.plus(Budget.ofVariance(Origin.SCATTER, Math.max(0, scatter)));
   }
 }

@@ -129,7 +129,8 @@ public final class Linearised {
 
   /** Value with standard uncertainty. */
   public Estimate estimate() {
-    return new Estimate(value, Math.sqrt(variance()));
+    double variance = variance();
+    return new Estimate(value, Math.sqrt(variance), inputs.budget(gradient, variance));
   }
 
   /** Covariance with another quantity of the same joint estimate. */

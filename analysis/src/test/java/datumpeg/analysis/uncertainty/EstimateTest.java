@@ -23,7 +23,7 @@ final class EstimateTest {
     assertEquals(new Estimate(6, 5), one.minus(other));
     assertEquals(new Estimate(-20, 6), one.scaled(-2));
     assertEquals(new Estimate(11, 3), one.shifted(1));
-    assertEquals(new Estimate(10, 5), one.widened(4));
+    assertEquals(new Estimate(10, 5), one.widened(4, Origin.OTHER));
     assertEquals(new Estimate(14, 5), Estimate.sum(List.of(one, other)));
     assertEquals(Estimate.exact(0), Estimate.sum(List.of()));
   }

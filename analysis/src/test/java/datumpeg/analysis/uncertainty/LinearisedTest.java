@@ -20,7 +20,8 @@ final class LinearisedTest {
   void aDifferenceOfCorrelatedValuesIsMoreCertain() {
     JointEstimate joint = at(7, 2);
     Linearised difference = joint.quantity("a").minus(joint.quantity("b"));
-    assertEquals(new Estimate(5, Math.sqrt(2)), difference.estimate());
+    assertEquals(5, difference.estimate().value());
+    assertEquals(Math.sqrt(2), difference.estimate().standardUncertainty());
     assertEquals(0.75, joint.correlation("a", "b"));
     Linearised nothing = joint.quantity("a").minus(joint.quantity("a"));
     assertEquals(Estimate.exact(0), nothing.estimate());
@@ -67,8 +68,10 @@ final class LinearisedTest {
     assertEquals(3, joined.covariance("b", "a"));
     assertEquals(0, joined.covariance("b", "c"));
     assertEquals(new Estimate(5, 3), joined.estimate("c"));
-    assertEquals(
-        new Estimate(6, Math.sqrt(13)), joined.quantity("a").plus(joined.quantity("c")).estimate());
+    Estimate sum = joined.quantity("a").plus(joined.quantity("c")).estimate();
+    assertEquals(6, sum.value());
+    assertEquals(Math.sqrt(13), sum.standardUncertainty());
+    assertEquals(new Budget(4, 0, 0, 0, 9), sum.budget());
   }
 
   @Test
@@ -78,7 +81,8 @@ final class LinearisedTest {
     JointEstimate joint = JointEstimate.of(NAMES, values, covariance);
     values[0] = 99;
     covariance[0][0] = 99;
-    assertEquals(new Estimate(1, 1), joint.estimate("a"));
+    assertEquals(1, joint.estimate("a").value());
+    assertEquals(1, joint.estimate("a").standardUncertainty());
   }
 
   @Test

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Height of a gutter above its lowest end, against its design fall: + = higher than the string. The
@@ -38,7 +39,7 @@ public final class GutterFall implements Check {
 
   @Override
   public CheckResult of(StageReadings stage) {
-    LevelledPoints gutters = LevelledPoints.of("the gutters", "gutter", setOut, stage);
+    LevelledPoints gutters = LevelledPoints.of("the gutters", Set.of("gutter"), setOut, stage);
     List<Outcome> found = new ArrayList<>();
     List<Note> notes = new ArrayList<>(gutters.notes());
     gutters

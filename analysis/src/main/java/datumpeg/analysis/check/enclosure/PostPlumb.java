@@ -13,6 +13,7 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.uncertainty.Estimate;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -81,7 +82,7 @@ public final class PostPlumb implements Check {
             .tangent()
             .scaled(height)
             .estimate()
-            .widened(4 * BOW * height * off / Math.sqrt(3));
+            .widened(4 * BOW * height * off / Math.sqrt(3), Origin.OTHER);
     return outcomes.signedWithAside(
         mullion ? "mullion-plumb" : "opening",
         text.substring(text.indexOf('.') + 1),

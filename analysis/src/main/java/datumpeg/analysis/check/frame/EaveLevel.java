@@ -8,9 +8,9 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Levels of the eaves: the spread over all that were read, highest less lowest. */
 public final class EaveLevel implements Check {
@@ -24,7 +24,7 @@ public final class EaveLevel implements Check {
 
   @Override
   public CheckResult of(StageReadings stage) {
-    LevelledPoints eaves = LevelledPoints.of("the eaves", "eave", job.setOut(), stage);
+    LevelledPoints eaves = LevelledPoints.of("the eaves", Set.of("eave"), job.setOut(), stage);
     List<Outcome> found =
         eaves.levels().filter(levels -> levels.names().size() >= 2).stream()
             .map(levels -> spread(levels, eaves, stage))
@@ -34,29 +34,16 @@ public final class EaveLevel implements Check {
   }
 
   private Outcome spread(AdjustedLevels levels, LevelledPoints eaves, StageReadings stage) {
-    Comparator<String> byLevel = Comparator.comparingDouble(name -> levels.level(name).value());
-    String high = levels.names().stream().max(byLevel).orElseThrow();
-    String low = levels.names().stream().min(byLevel).orElseThrow();
+    String high = levels.highest(levels.names());
+    String low = levels.lowest(levels.names());
     return outcomes.spread(
         "eave-level",
         "eaves",
         levels.difference(low, high).value(),
-        greatestUncertainty(levels) / Math.sqrt(2),
+        levels.leastCertainDifference(levels.names()),
         levels.names().size(),
         job.setOut().building().lengthMetres(),
         stage.evidence(eaves.used()),
         "high " + high + ", low " + low);
-  }
-
-  private static double greatestUncertainty(AdjustedLevels levels) {
-    double greatest = 0;
-    for (String one : levels.names()) {
-      for (String other : levels.names()) {
-        if (!one.equals(other)) {
-          greatest = Math.max(greatest, levels.difference(one, other).standardUncertainty());
-        }
-      }
-    }
-    return greatest;
   }
 }

@@ -252,9 +252,6 @@ final class FrameSpacing {
   private List<Note> notes(
       Map<FrameRow, List<Reading>> rows, AdjustedLine all, StageReadings stage) {
     List<Note> notes = new ArrayList<>();
-    if (stage.areSupposed()) {
-      return notes;
-    }
     rows.forEach(
         (row, readings) -> {
           LineNetwork network = network(Map.of(row, readings), stage);

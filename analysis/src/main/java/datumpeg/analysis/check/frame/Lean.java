@@ -5,6 +5,7 @@ import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.List;
 
 /**
@@ -39,7 +40,7 @@ record Lean(
   }
 
   Estimate estimate() {
-    return atColumnHeight.estimate().widened(formStandardUncertainty);
+    return atColumnHeight.estimate().widened(formStandardUncertainty, Origin.OTHER);
   }
 
   /** mine · this + others · other, with what the two share. */
@@ -48,7 +49,7 @@ record Lean(
     Linearised two = other.atColumnHeight.scaled(others);
     Estimate sum =
         source == other.source ? one.plus(two).estimate() : one.estimate().plus(two.estimate());
-    return sum.widened(Math.abs(mine) * formStandardUncertainty)
-        .widened(Math.abs(others) * other.formStandardUncertainty);
+    return sum.widened(Math.abs(mine) * formStandardUncertainty, Origin.OTHER)
+        .widened(Math.abs(others) * other.formStandardUncertainty, Origin.OTHER);
   }
 }

@@ -22,6 +22,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -62,7 +63,8 @@ public final class SlabFlatness implements Check {
               notes.addAll(direct.notes());
               found.add(straightedge(direct, stage));
             });
-    LevelledPoints levelled = LevelledPoints.of("the profiles", "profile", job.setOut(), stage);
+    LevelledPoints levelled =
+        LevelledPoints.of("the profiles", Set.of("profile"), job.setOut(), stage);
     notes.addAll(levelled.notes());
     levelled
         .levels()
@@ -94,10 +96,10 @@ public final class SlabFlatness implements Check {
                 Comparator.comparingDouble((String name) -> -gap(direct, name).value())
                     .thenComparing(name -> name))
             .toList();
-    double u =
+    Estimate leastCertain =
         names.stream()
-            .mapToDouble(name -> gap(direct, name).standardUncertainty())
-            .max()
+            .map(name -> gap(direct, name))
+            .max(Comparator.comparingDouble(Estimate::standardUncertainty))
             .orElseThrow();
     String worst =
         names.stream()
@@ -108,7 +110,7 @@ public final class SlabFlatness implements Check {
         CHECK,
         STRAIGHTEDGE,
         gap(direct, names.get(0)).value(),
-        u,
+        leastCertain,
         names.size(),
         plan().straightedgeMetres(),
         stage.evidence(direct.readingsOf(names)),

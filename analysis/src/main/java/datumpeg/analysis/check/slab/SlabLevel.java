@@ -1,23 +1,14 @@
 package datumpeg.analysis.check.slab;
 
 import datumpeg.analysis.adjust.AdjustedLevels;
-import datumpeg.analysis.adjust.Adjustment;
 import datumpeg.analysis.adjust.BestPlane;
-import datumpeg.analysis.adjust.LevelNetwork;
-import datumpeg.analysis.adjust.LevelReading;
-import datumpeg.analysis.adjust.LevelSetUp;
 import datumpeg.analysis.adjust.PlanPoint;
 import datumpeg.analysis.adjust.SurfacePoint;
-import datumpeg.analysis.adjust.Undetermined;
-import datumpeg.analysis.building.PointName;
-import datumpeg.analysis.building.Position;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.LevelEstimate;
-import datumpeg.analysis.check.Network;
-import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.LevelledPoints;
 import datumpeg.analysis.check.OutcomeMaker;
-import datumpeg.analysis.check.SlipNotes;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
@@ -27,14 +18,12 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Packing;
-import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Set;
 
 /**
  * Levels of the slab and of the seats under the bases: spread, level of each point, best plane,
@@ -56,23 +45,13 @@ public final class SlabLevel implements Check {
   @Override
   public CheckResult of(StageReadings stage) {
     List<Reading> all = stage.where(SlabLevel::isLevel);
-    List<Reading> used = stage.current(all);
-    if (used.isEmpty()) {
-      return CheckResult.of(List.of(), List.of(), List.of());
+    LevelledPoints levelled =
+        LevelledPoints.of("the levels", Set.of("slab", "seat"), job.setOut(), stage);
+    if (levelled.levels().isEmpty()) {
+      return CheckResult.of(List.of(), levelled.notes(), all);
     }
-    LevelNetwork network = network(used, stage);
-    Adjustment<AdjustedLevels> adjustment = network.adjust();
-    List<Note> notes = new ArrayList<>();
-    if (adjustment instanceof Undetermined<AdjustedLevels> undetermined) {
-      notes.add(new Note(Note.Kind.UNDETERMINED, undetermined.reason(), List.of()));
-    }
-    Optional<AdjustedLevels> available = adjustment.available();
-    if (available.isEmpty()) {
-      return CheckResult.of(List.of(), notes, all);
-    }
-    AdjustedLevels levels = available.get();
-    SlipNotes.ofNetwork("the levels", SlipNetworks.of(network), levels.fit(), used, stage)
-        .ifPresent(notes::add);
+    List<Reading> used = levelled.used();
+    AdjustedLevels levels = levelled.levels().get();
     List<Outcome> found = new ArrayList<>();
     List<String> slab = named(levels, "slab");
     List<String> seats = named(levels, "seat");
@@ -86,11 +65,11 @@ public final class SlabLevel implements Check {
     }
     return new CheckResult(
         found,
-        notes,
+        levelled.notes(),
         Map.of(),
         map(slab, levels),
         all,
-        List.of(Network.of("the levels", levels.fit(), used)));
+        levelled.network().stream().toList());
   }
 
   private static boolean isLevel(Target target) {
@@ -103,37 +82,6 @@ public final class SlabLevel implements Check {
     return levels.names().stream().filter(name -> name.startsWith(feature + ".")).toList();
   }
 
-  private LevelNetwork network(List<Reading> used, StageReadings stage) {
-    Map<String, PlanPoint> points = new LinkedHashMap<>();
-    Map<String, LevelSetUp> setUps = new LinkedHashMap<>();
-    List<LevelReading> readings = new ArrayList<>();
-    used.stream()
-        .sorted(Comparator.comparing((Reading reading) -> reading.target().first()))
-        .forEach(
-            reading -> {
-              PointName point = reading.target().first();
-              Position place = job.setOut().position(point);
-              points.putIfAbsent(
-                  point.text(), new PlanPoint(point.text(), place.xMetres(), place.yMetres()));
-              double tilt = stage.planeTiltRadians(reading);
-              setUps.putIfAbsent(
-                  reading.setupOrSession(), new LevelSetUp(reading.setupOrSession(), tilt, tilt));
-              readings.add(
-                  new LevelReading(
-                      reading.setupOrSession(),
-                      point.text(),
-                      stage.marked(stage.observation(reading, up(reading)), point, "up", 1)));
-            });
-    return new LevelNetwork(List.copyOf(points.values()), List.copyOf(setUps.values()), readings);
-  }
-
-  /** A staff reading counts down from the plane, a height counts up. */
-  private static double up(Reading reading) {
-    return reading.target().quantity() == MeasuredQuantity.STAFF
-        ? -reading.valueSi()
-        : reading.valueSi();
-  }
-
   private Outcome spread(
       String check,
       String target,
@@ -142,9 +90,8 @@ public final class SlabLevel implements Check {
       List<Reading> used,
       StageReadings stage,
       String plane) {
-    Comparator<String> byLevel = Comparator.comparingDouble(name -> levels.level(name).value());
-    String high = names.stream().max(byLevel).orElseThrow();
-    String low = names.stream().min(byLevel).orElseThrow();
+    String high = levels.highest(names);
+    String low = levels.lowest(names);
     String feature = names.get(0).substring(0, 4) + ".";
     List<Reading> behind =
         used.stream().filter(r -> r.target().first().text().startsWith(feature)).toList();
@@ -152,7 +99,7 @@ public final class SlabLevel implements Check {
         check,
         target,
         levels.difference(low, high).value(),
-        greatestDifferenceUncertainty(names, levels) / Math.sqrt(2),
+        levels.leastCertainDifference(names),
         names.size(),
         extentMetres(names, levels),
         stage.evidence(behind),
@@ -169,17 +116,6 @@ public final class SlabLevel implements Check {
         double dx = other.xMetres() - one.xMetres();
         double dy = other.yMetres() - one.yMetres();
         greatest = Math.max(greatest, Math.sqrt(dx * dx + dy * dy));
-      }
-    }
-    return greatest;
-  }
-
-  private static double greatestDifferenceUncertainty(List<String> names, AdjustedLevels levels) {
-    double greatest = 0;
-    for (int i = 0; i < names.size(); i++) {
-      for (int j = 0; j < i; j++) {
-        greatest =
-            Math.max(greatest, levels.difference(names.get(i), names.get(j)).standardUncertainty());
       }
     }
     return greatest;

@@ -82,12 +82,10 @@ public final class SlabShape implements Check {
       found.addAll(squareness(plan, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
       networks.add(Network.of("the slab", plan.fit(), used));
-      if (!stage.areSupposed()) {
-        SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
-            .ifPresent(notes::add);
-        placement = new LinesOnSlab(job, outline).on(plan);
-        new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
-      }
+      SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
+          .ifPresent(notes::add);
+      placement = new LinesOnSlab(job, outline).on(plan);
+      new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       found.addAll(sizesAsObserved(direct, stage));
