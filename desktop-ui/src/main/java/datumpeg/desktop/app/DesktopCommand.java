@@ -3,6 +3,7 @@ package datumpeg.desktop.app;
 import datumpeg.bridge.cli.DatumpegCommand;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.JobSource;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -26,7 +27,7 @@ public final class DesktopCommand implements Callable<Integer> {
   @Parameters(
       arity = "0..1",
       paramLabel = "JOB",
-      description = "The job to show first (otherwise the list of jobs).")
+      description = "The job to show first (otherwise what was shown last).")
   private @Nullable String job;
 
   /**
@@ -57,6 +58,7 @@ public final class DesktopCommand implements Callable<Integer> {
                 file.toString(),
                 records.apply(file),
                 job == null ? "" : job,
+                new SettingsFile(program.settingsFile()),
                 program.console().clock(),
                 ZoneId.systemDefault()));
     return 0;

@@ -1,23 +1,29 @@
 package datumpeg.desktop.app;
 
+import datumpeg.desktop.background.LongWork;
 import datumpeg.desktop.findings.FindingsView;
 import datumpeg.desktop.findings.FindingsViewModel;
 import datumpeg.desktop.jobs.JobsView;
 import datumpeg.desktop.jobs.JobsViewModel;
+import datumpeg.desktop.setting.Settings;
+import datumpeg.desktop.setting.SettingsFile;
+import datumpeg.desktop.setting.SettingsView;
+import datumpeg.desktop.setting.SettingsViewModel;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
 import datumpeg.desktop.trend.TrendView;
 import datumpeg.desktop.trend.TrendViewModel;
-import java.net.URL;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.function.Consumer;
+import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 
 /**
- * Puts the window together: screens, their view models, and which of them follows which.
+ * Puts the window together: screens, their view models, and which of them follows which. A screen
+ * is one line in {@link #parts}.
  *
  * <p>The JavaFX thread only.
  */
@@ -26,69 +32,108 @@ final class DesktopWindow {
   private static final double HEIGHT = 800;
 
   private final Words words;
+  private final SettingsViewModel settings;
   private final WindowViewModel window;
-  private final JobsViewModel jobs;
-  private final FindingsViewModel findings;
-  private final TrendViewModel trend;
+  private final List<ScreenPart> parts;
   private final Consumer<String> chosen;
   private final WindowView view;
-  private String job;
+  private final LongWork work;
+  private RecordState state = RecordState.unread("");
+  private String job = "";
 
   /**
    * The window before its first state.
    *
-   * @param job opened at once; empty for the list of jobs
+   * @param found the settings, among them what was shown last
+   * @param keep is given the settings whenever they change
    * @param chosen is told each job that is opened
    */
-  DesktopWindow(Words words, ZoneId zone, String job, Consumer<String> chosen) {
+  DesktopWindow(
+      Words words,
+      ZoneId zone,
+      SettingsFile.Loaded found,
+      Consumer<Settings> keep,
+      Consumer<String> chosen) {
     this.words = words;
     this.chosen = chosen;
-    this.job = job;
-    this.window = new WindowViewModel(words, zone);
-    this.jobs = new JobsViewModel(words, zone, this::open);
-    this.findings = new FindingsViewModel(words);
-    this.trend = new TrendViewModel(words);
-    this.view =
-        new WindowView(
-            window,
-            Map.of(
-                Screen.JOBS, new JobsView(jobs),
-                Screen.FINDINGS, new FindingsView(findings),
-                Screen.TREND, new TrendView(trend)));
-    if (!job.isEmpty()) {
-      findings.choose(job, "");
-      trend.choose(job);
-      window.screen().set(Screen.FINDINGS);
-    }
+    this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
+    this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
+    this.parts = parts(zone);
+    restore(found.settings());
+    this.view = new WindowView(window, parts, this::cancelWork);
+    this.work = new LongWork(Platform::runLater, view::show);
+    window.screen().addListener((property, before, screen) -> screenChosen(screen));
+    settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  /** Brings every screen to a new state of the record. */
-  void show(RecordState state) {
+  private List<ScreenPart> parts(ZoneId zone) {
+    JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
+    FindingsViewModel findings = new FindingsViewModel(words);
+    TrendViewModel trend = new TrendViewModel(words);
+    return List.of(
+        ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs)).following(jobs::show),
+        ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings))
+            .following(findings::show)
+            .ofJob(findings::choose),
+        ScreenPart.of(Screen.TREND, () -> new TrendView(trend))
+            .following(trend::show)
+            .ofJob((newJob, stage) -> trend.choose(newJob)),
+        ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
+  }
+
+  /** Shows again what was shown last. */
+  private void restore(Settings last) {
+    if (!last.last("job").isEmpty()) {
+      choose(last.last("job"), last.last("stage"));
+    }
+    Screen.ofId(last.last("screen")).ifPresent(screen -> window.screen().set(screen));
+  }
+
+  /** Brings the screen that is shown to a new state of the record. */
+  void show(RecordState newState) {
+    state = newState;
     if (job.isEmpty() && !state.jobs().isEmpty()) {
       choose(state.jobs().get(0).row().id(), "");
     }
     window.show(state);
-    jobs.show(state);
-    findings.show(state);
-    trend.show(state);
+    shownPart().show(state);
   }
 
   /** Shows the window. */
   void openOn(Stage stage) {
-    Scene scene = new Scene(view, WIDTH, HEIGHT);
-    URL style =
-        Objects.requireNonNull(
-            DesktopWindow.class.getResource("/datumpeg/desktop/control/window.css"),
-            "The resource window.css is missing.");
-    scene.getStylesheets().add(style.toExternalForm());
+    Settings now = settings.now();
+    Scene scene =
+        new Scene(
+            view, now.width() > 0 ? now.width() : WIDTH, now.height() > 0 ? now.height() : HEIGHT);
+    dress(scene, now);
+    settings.settings().addListener((property, before, changed) -> dress(scene, changed));
+    stage.setOnHiding(
+        event -> settings.become(settings.now().withSize(scene.getWidth(), scene.getHeight())));
     stage.setTitle(words.text("window.title"));
     stage.setScene(scene);
     stage.show();
   }
 
+  private void dress(Scene scene, Settings now) {
+    List<String> sheets = Dress.sheets(now.theme());
+    if (!scene.getStylesheets().equals(sheets)) {
+      scene.getStylesheets().setAll(sheets);
+    }
+    view.setStyle(Dress.letters(now.textPercent()));
+  }
+
   /** Which screen is shown. */
   WindowViewModel window() {
     return window;
+  }
+
+  SettingsViewModel settings() {
+    return settings;
+  }
+
+  /** Does something long off the JavaFX thread, with progress and a way to stop it. */
+  LongWork work() {
+    return work;
   }
 
   /** Shows a job's findings; an empty stage is the latest that was measured. */
@@ -99,8 +144,42 @@ final class DesktopWindow {
 
   private void choose(String newJob, String stage) {
     job = newJob;
-    findings.choose(newJob, stage);
-    trend.choose(newJob);
+    parts.forEach(part -> part.choose(newJob, stage));
     chosen.accept(newJob);
+    remember(Map.of("job", newJob, "stage", stage));
+  }
+
+  private void screenChosen(Screen screen) {
+    shownPart().show(state);
+    remember(Map.of("screen", screen.id()));
+  }
+
+  private void remember(Map<String, String> shown) {
+    settings.become(settings.now().withLast(shown));
+  }
+
+  private void set(Settings before, Settings now, Consumer<Settings> keep) {
+    keep.accept(now);
+    if (before.units() != now.units()) {
+      parts.forEach(ScreenPart::forget);
+      shownPart().show(state);
+    }
+  }
+
+  private void textStep(int step) {
+    if (step > 0) {
+      settings.largerText();
+    } else {
+      settings.smallerText();
+    }
+  }
+
+  private ScreenPart shownPart() {
+    Screen shown = window.screen().get();
+    return parts.stream().filter(part -> part.screen() == shown).findFirst().orElseThrow();
+  }
+
+  private void cancelWork() {
+    work.cancel();
   }
 }

@@ -2,6 +2,8 @@ package datumpeg.desktop.app;
 
 import datumpeg.desktop.background.NewestValue;
 import datumpeg.desktop.background.RepeatedWork;
+import datumpeg.desktop.setting.Settings;
+import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.JobSource;
 import datumpeg.desktop.source.RecordFollower;
 import datumpeg.desktop.source.RecordState;
@@ -12,6 +14,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Locale;
+import java.util.Map;
 import javafx.application.Platform;
 import javafx.stage.Stage;
 
@@ -29,24 +32,56 @@ final class LiveWindow implements AutoCloseable {
   private static final Duration PAUSE = Duration.ofMillis(150);
 
   private final Words words = Words.of(Locale.getDefault());
-  private final DesktopWindow window;
+  private final SettingsKeeper settings;
   private final RecordFollower follower;
   private final RepeatedWork following;
+  private final DesktopWindow window;
 
   /**
    * The window, not yet open.
    *
    * @param file the record's path, to be shown
-   * @param job opened at once; empty for the list of jobs
+   * @param job opened at once; empty for what was shown last
+   * @param settingsFile how the user wants the window, and what was shown last
    */
-  LiveWindow(String file, JobSource.Opening opening, String job, Clock clock, ZoneId zone) {
-    window = new DesktopWindow(words, zone, job, this::prefer);
-    NewestValue<RecordState> handOver = new NewestValue<>(Platform::runLater, window::show);
+  LiveWindow(
+      String file,
+      JobSource.Opening opening,
+      String job,
+      SettingsFile settingsFile,
+      Clock clock,
+      ZoneId zone) {
+    settings = new SettingsKeeper(settingsFile);
+    NewestValue<RecordState> handOver = new NewestValue<>(Platform::runLater, this::show);
     follower = new RecordFollower(file, opening, clock, handOver::put);
-    follower.preferred(job);
     following =
         new RepeatedWork(
             "record follower", PAUSE, follower::turn, follower::close, this::defective);
+    window =
+        new DesktopWindow(
+            words,
+            zone,
+            startingWith(settingsFile.load(), file, job),
+            settings::keep,
+            follower::preferred);
+  }
+
+  /** What was shown of another record last says nothing about this one. */
+  private static SettingsFile.Loaded startingWith(
+      SettingsFile.Loaded found, String file, String job) {
+    Settings settings = found.settings();
+    if (!settings.last("record").equals(file)) {
+      settings =
+          settings.withLast(Map.of("record", file, "job", "", "stage", "", "screen", "jobs"));
+    }
+    if (!job.isEmpty()) {
+      settings = settings.withLast(Map.of("job", job, "stage", "", "screen", "findings"));
+    }
+    return new SettingsFile.Loaded(settings, found.trouble());
+  }
+
+  private void show(RecordState state) {
+    window.show(state);
   }
 
   void openOn(Stage stage) {
@@ -61,10 +96,7 @@ final class LiveWindow implements AutoCloseable {
   @Override
   public void close() {
     following.close();
-  }
-
-  private void prefer(String job) {
-    follower.preferred(job);
+    settings.close();
   }
 
   private void defective(Throwable defect) {

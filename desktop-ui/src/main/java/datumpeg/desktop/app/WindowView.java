@@ -1,17 +1,23 @@
 package datumpeg.desktop.app;
 
+import datumpeg.desktop.background.WorkState;
 import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.WorkBar;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -20,31 +26,52 @@ import javafx.scene.layout.VBox;
 /** The frame around the screens: which one is shown, which record, and whether it is followed. */
 final class WindowView extends BorderPane {
   private final WindowViewModel model;
-  private final Map<Screen, Node> screens;
+  private final Map<Screen, ScreenPart> parts = new EnumMap<>(Screen.class);
   private final Map<Screen, ToggleButton> buttons = new EnumMap<>(Screen.class);
+  private final ScrollPane middle = new ScrollPane();
+  private final WorkBar workBar;
 
-  WindowView(WindowViewModel model, Map<Screen, Node> screens) {
+  WindowView(WindowViewModel model, List<ScreenPart> parts, Runnable cancelWork) {
     this.model = model;
-    this.screens = new EnumMap<>(screens);
+    parts.forEach(part -> this.parts.put(part.screen(), part));
+    this.workBar = new WorkBar(model.words(), cancelWork);
     getStyleClass().add("window");
-    Label trouble = Labels.vanishing("trouble");
-    trouble.setId("trouble");
-    trouble.setMaxWidth(Double.MAX_VALUE);
-    trouble.textProperty().bind(model.trouble());
-    setTop(new VBox(header(), trouble));
+    middle.getStyleClass().add("screen-scroll");
+    middle.setFitToWidth(true);
+    middle.setFitToHeight(true);
+    middle.setFocusTraversable(false);
+    setCenter(middle);
+    setBottom(workBar);
+    setTop(new VBox(header(), sentence("trouble"), sentence("settings-said")));
     addEventFilter(KeyEvent.KEY_PRESSED, this::chooseByKey);
     model.screen().addListener((property, before, screen) -> show(screen));
     show(model.screen().get());
   }
 
+  /** What is being done for long. */
+  void show(WorkState state) {
+    workBar.show(state);
+  }
+
+  private Label sentence(String id) {
+    Label sentence = Labels.vanishing("trouble");
+    sentence.setId(id);
+    sentence.setMaxWidth(Double.MAX_VALUE);
+    sentence.textProperty().bind(id.equals("trouble") ? model.trouble() : model.settingsTrouble());
+    return sentence;
+  }
+
   private HBox header() {
-    HBox choice = new HBox();
+    FlowPane choice = new FlowPane();
     choice.getStyleClass().add("screen-choice");
-    for (Screen screen : Screen.values()) {
-      choice.getChildren().add(button(screen));
-    }
-    Region gap = new Region();
-    HBox.setHgrow(gap, Priority.ALWAYS);
+    parts.keySet().forEach(screen -> choice.getChildren().add(button(screen)));
+    HBox.setHgrow(choice, Priority.ALWAYS);
+    HBox header = new HBox(choice, record());
+    header.getStyleClass().add("header");
+    return header;
+  }
+
+  private VBox record() {
     Label file = new Label();
     file.getStyleClass().add("record-file");
     file.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
@@ -52,21 +79,20 @@ final class WindowView extends BorderPane {
     Tooltip whole = new Tooltip();
     whole.textProperty().bind(model.file());
     file.setTooltip(whole);
-    Label live = new Label();
+    Label live = Labels.wrapping("", "record-live");
     live.setId("live");
-    live.getStyleClass().add("record-live");
     live.textProperty().bind(model.live());
     VBox record = new VBox(file, live);
     record.getStyleClass().add("record");
-    HBox header = new HBox(choice, gap, record);
-    header.getStyleClass().add("header");
-    return header;
+    record.setMinWidth(Region.USE_PREF_SIZE);
+    return record;
   }
 
   private ToggleButton button(Screen screen) {
     String name = model.words().text(screen.key());
     ToggleButton button = new ToggleButton(name);
     button.setId("screen-" + screen.id());
+    button.setMinWidth(Region.USE_PREF_SIZE);
     button.setTooltip(new Tooltip(key(screen).getDisplayText()));
     button.setOnAction(
         event -> {
@@ -79,20 +105,37 @@ final class WindowView extends BorderPane {
 
   private void show(Screen screen) {
     buttons.forEach((each, button) -> button.setSelected(each == screen));
-    Node shown = screens.get(screen);
-    setCenter(shown);
-    if (shown != null) {
+    ScreenPart part = parts.get(screen);
+    if (part != null) {
+      Node shown = part.node();
+      middle.setContent(shown);
       shown.requestFocus();
     }
   }
 
   private void chooseByKey(KeyEvent event) {
-    for (Screen screen : Screen.values()) {
+    if (!event.isShortcutDown()) {
+      return;
+    }
+    for (Screen screen : parts.keySet()) {
       if (key(screen).match(event)) {
         model.screen().set(screen);
         event.consume();
       }
     }
+    int step = textStep(event.getCode());
+    if (step != 0) {
+      model.textStep(step);
+      event.consume();
+    }
+  }
+
+  private static int textStep(KeyCode code) {
+    return switch (code) {
+      case PLUS, ADD, EQUALS -> 1;
+      case MINUS, SUBTRACT -> -1;
+      default -> 0;
+    };
   }
 
   private static KeyCombination key(Screen screen) {

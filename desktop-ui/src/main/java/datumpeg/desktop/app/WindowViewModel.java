@@ -4,6 +4,7 @@ import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Words;
 import java.time.ZoneId;
+import java.util.function.IntConsumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -17,14 +18,32 @@ import javafx.beans.property.SimpleObjectProperty;
 final class WindowViewModel {
   private final Words words;
   private final ZoneId zone;
+  private final IntConsumer textStep;
+  private final ReadOnlyStringWrapper settingsTrouble = new ReadOnlyStringWrapper("");
   private final ObjectProperty<Screen> screen = new SimpleObjectProperty<>(Screen.JOBS);
   private final ReadOnlyStringWrapper file = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper live = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
 
-  WindowViewModel(Words words, ZoneId zone) {
+  /**
+   * The window on no record yet.
+   *
+   * @param settingsTrouble a sentence on settings that could not be used, or an empty text
+   * @param textStep makes the letters larger for a number above 0, smaller for one below
+   */
+  WindowViewModel(Words words, ZoneId zone, String settingsTrouble, IntConsumer textStep) {
     this.words = words;
     this.zone = zone;
+    this.textStep = textStep;
+    this.settingsTrouble.set(settingsTrouble);
+  }
+
+  void textStep(int step) {
+    textStep.accept(step);
+  }
+
+  ReadOnlyStringProperty settingsTrouble() {
+    return settingsTrouble.getReadOnlyProperty();
   }
 
   void show(RecordState state) {

@@ -7,27 +7,23 @@ import javafx.scene.shape.FillRule;
 import javafx.scene.shape.SVGPath;
 
 /**
- * The shape and the ink of each standing. The shapes differ in outline, so that they are told apart
- * without colour; every ink has a contrast of at least 5 to 1 on white.
+ * The shape of each standing. The shapes differ in outline, so that they are told apart without
+ * colour; the colours are the theme's.
  */
 public enum StandingShape {
-  DISC("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1Z", "#1b5e3a"),
-  BARRED_SQUARE("M1 1H15V15H1ZM4 6H12V10H4Z", "#a01c1c"),
-  HALF_RING("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1ZM8 3.2A4.8 4.8 0 1 0 8 12.8Z", "#7a4b00"),
-  HOURGLASS("M2 1H14L9.5 8L14 15H2L6.5 8Z", "#5b3a86"),
-  RING(
-      "M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1ZM8 3.2A4.8 4.8 0 1 1 8 12.8A4.8 4.8 0 1 1 8 3.2Z",
-      "#56626d"),
-  TWO_BARS("M1 2H15V6H1ZM1 10H15V14H1Z", "#3f4b55");
+  DISC("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1Z"),
+  BARRED_SQUARE("M1 1H15V15H1ZM4 6H12V10H4Z"),
+  HALF_RING("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1ZM8 3.2A4.8 4.8 0 1 0 8 12.8Z"),
+  HOURGLASS("M2 1H14L9.5 8L14 15H2L6.5 8Z"),
+  RING("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1ZM8 3.2A4.8 4.8 0 1 1 8 12.8A4.8 4.8 0 1 1 8 3.2Z"),
+  TWO_BARS("M1 2H15V6H1ZM1 10H15V14H1Z");
 
   private static final double BOX = 16;
 
   private final String path;
-  private final String ink;
 
-  StandingShape(String path, String ink) {
+  StandingShape(String path) {
     this.path = path;
-    this.ink = ink;
   }
 
   public static StandingShape of(Standing standing) {
@@ -41,10 +37,6 @@ public enum StandingShape {
     };
   }
 
-  public Color ink() {
-    return Color.web(ink);
-  }
-
   SVGPath outline() {
     SVGPath outline = new SVGPath();
     outline.setFillRule(FillRule.EVEN_ODD);
@@ -53,12 +45,12 @@ public enum StandingShape {
   }
 
   /** Paints the shape into a drawing, its middle at a place. */
-  public void paint(GraphicsContext graphics, double x, double y, double size) {
+  public void paint(GraphicsContext graphics, Color ink, double x, double y, double size) {
     graphics.save();
     graphics.translate(x - size / 2, y - size / 2);
     graphics.scale(size / BOX, size / BOX);
     graphics.setFillRule(FillRule.EVEN_ODD);
-    graphics.setFill(ink());
+    graphics.setFill(ink);
     graphics.beginPath();
     graphics.appendSVGPath(path);
     graphics.fill();

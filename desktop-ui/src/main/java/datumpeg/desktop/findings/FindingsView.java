@@ -107,7 +107,8 @@ public final class FindingsView extends VBox {
     answerLine.setAccessibleText(stage.answer() + " " + first.getText());
     showCauses(stage);
     PlanSketch sketch = stage.plan();
-    plan.paint(sketch.spoken(), graphics -> new PlanPainter(sketch, graphics).paint());
+    plan.paint(
+        sketch.spoken(), (graphics, palette) -> new PlanPainter(sketch, graphics, palette).paint());
     legend.setText(sketch.sentence().isEmpty() ? sketch.legend() : sketch.sentence());
     outcomes.show(stage.outcomes());
   }

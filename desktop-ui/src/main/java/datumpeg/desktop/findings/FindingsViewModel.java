@@ -124,8 +124,8 @@ public final class FindingsViewModel {
     return new ShownStage(
         findings.stage(),
         standing(answer.kind()),
-        answer.sentence(),
-        answer.first(),
+        words.told(answer.sentence()),
+        words.told(answer.first()),
         findings.causes().stream().map(this::cause).toList(),
         findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
         notes(work.strays(), findings.notes()),
@@ -139,7 +139,11 @@ public final class FindingsViewModel {
   /** Suspected slips first; readings left out are said at every stage. */
   private List<String> notes(List<String> strays, List<Note> notes) {
     List<String> texts = new ArrayList<>();
-    notes.stream().sorted(Comparator.comparing(Note::kind)).map(Note::text).forEach(texts::add);
+    notes.stream()
+        .sorted(Comparator.comparing(Note::kind))
+        .map(Note::text)
+        .map(words::told)
+        .forEach(texts::add);
     if (!strays.isEmpty()) {
       texts.add(words.count("findings.strays", strays.size(), strays.get(0)));
     }
@@ -151,7 +155,11 @@ public final class FindingsViewModel {
         cause.symptoms().isEmpty()
             ? ""
             : words.text("findings.symptoms", symptoms(cause.symptoms()));
-    return new CauseCard(Standing.of(cause.kind()), cause.sentence(), cause.action(), symptoms);
+    return new CauseCard(
+        Standing.of(cause.kind()),
+        words.told(cause.sentence()),
+        words.told(cause.action()),
+        symptoms);
   }
 
   /** A symptom is a check and a target joined by a space; the check is told by its name. */

@@ -34,27 +34,28 @@ record OutcomeRow(
   }
 
   static OutcomeRow of(Outcome outcome, Words words) {
+    Figures figures = words.figures();
     Standing standing = Standing.of(outcome);
     String check = words.check(outcome.check());
     String verdict = words.standing(standing);
     return new OutcomeRow(
         check,
         outcome.target(),
-        Figures.nominal(outcome),
-        Figures.measured(outcome),
-        Figures.deviationWithUncertainty(outcome),
-        Figures.limits(outcome),
+        figures.nominal(outcome),
+        figures.measured(outcome),
+        figures.deviationWithUncertainty(outcome),
+        figures.limits(outcome),
         Figures.probability(outcome),
         standing,
         verdict,
-        remedy(outcome),
+        words.told(remedy(outcome)),
         outcome.limits().map(Limits::source).orElse(""),
         words.text(
             "findings.spoken",
             check,
             outcome.target(),
-            Figures.deviation(outcome),
-            Figures.uncertainty(outcome),
+            figures.deviation(outcome),
+            figures.uncertainty(outcome),
             verdict));
   }
 

@@ -1,5 +1,7 @@
 package datumpeg.desktop.findings;
 
+import datumpeg.desktop.control.Ink;
+import datumpeg.desktop.control.Palette;
 import datumpeg.desktop.control.StandingShape;
 import datumpeg.desktop.findings.PlanSketch.Arrow;
 import datumpeg.desktop.findings.PlanSketch.Level;
@@ -13,19 +15,15 @@ import javafx.geometry.BoundingBox;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 
 /** Paints a plan sketch: end 1 on the left, side A below. */
 final class PlanPainter {
-  private static final Color DESIGN = Color.web("#8a949d");
-  private static final Color FOUND = Color.web("#12202b");
-  private static final double MARGIN = 40;
-  private static final double FONT = 14;
+  private static final double MARGIN_EM = 2.7;
 
   private final PlanSketch sketch;
   private final GraphicsContext graphics;
+  private final Palette palette;
   private final double scale;
   private final double left;
   private final double bottom;
@@ -33,9 +31,10 @@ final class PlanPainter {
   private final double lowestY;
   private final List<BoundingBox> numbers = new ArrayList<>();
 
-  PlanPainter(PlanSketch sketch, GraphicsContext graphics) {
+  PlanPainter(PlanSketch sketch, GraphicsContext graphics, Palette palette) {
     this.sketch = sketch;
     this.graphics = graphics;
+    this.palette = palette;
     List<Spot> all = Stream.concat(sketch.outline().stream(), sketch.found().stream()).toList();
     this.lowestX = all.stream().mapToDouble(Spot::xMetres).min().orElse(0);
     this.lowestY = all.stream().mapToDouble(Spot::yMetres).min().orElse(0);
@@ -43,18 +42,19 @@ final class PlanPainter {
     double high = all.stream().mapToDouble(Spot::yMetres).max().orElse(1) - lowestY;
     double width = graphics.getCanvas().getWidth();
     double height = graphics.getCanvas().getHeight();
-    this.scale = Math.max(0, Math.min((width - 2 * MARGIN) / wide, (height - 2 * MARGIN) / high));
+    double margin = palette.em(MARGIN_EM);
+    this.scale = Math.max(0, Math.min((width - 2 * margin) / wide, (height - 2 * margin) / high));
     this.left = (width - wide * scale) / 2;
     this.bottom = (height + high * scale) / 2;
   }
 
   void paint() {
-    graphics.setFont(Font.font(null, FontWeight.NORMAL, FONT));
+    graphics.setFont(palette.font(0.93));
     graphics.setTextBaseline(VPos.CENTER);
     graphics.setLineDashes(6, 4);
-    outline(sketch.outline(), DESIGN, 1.5);
+    outline(sketch.outline(), palette.ink(Ink.QUIET), 1.5);
     graphics.setLineDashes();
-    outline(sketch.found(), FOUND, 2.5);
+    outline(sketch.found(), palette.ink(Ink.TEXT), 2.5);
     corners();
     columns();
     sketch.spans().forEach(this::span);
@@ -73,18 +73,18 @@ final class PlanPainter {
   private void corners() {
     double middleX = sketch.outline().stream().mapToDouble(Spot::xMetres).average().orElse(0);
     double middleY = sketch.outline().stream().mapToDouble(Spot::yMetres).average().orElse(0);
-    graphics.setFill(FOUND);
+    graphics.setFill(palette.ink(Ink.TEXT));
     graphics.setTextAlign(TextAlignment.CENTER);
     List<Spot> shown = sketch.found().isEmpty() ? sketch.outline() : sketch.found();
     for (Spot corner : shown) {
-      double outX = Math.signum(corner.xMetres() - middleX) * 42;
-      double outY = Math.signum(corner.yMetres() - middleY) * 16;
+      double outX = Math.signum(corner.xMetres() - middleX) * palette.em(2.8);
+      double outY = Math.signum(corner.yMetres() - middleY) * palette.em(1.07);
       text(corner.name(), x(corner.xMetres()) + outX, y(corner.yMetres()) - outY);
     }
   }
 
   private void columns() {
-    graphics.setFill(DESIGN);
+    graphics.setFill(palette.ink(Ink.QUIET));
     for (Spot column : sketch.columns()) {
       graphics.fillRect(x(column.xMetres()) - 3, y(column.yMetres()) - 4, 6, 8);
     }
@@ -92,7 +92,7 @@ final class PlanPainter {
 
   /** The deviation stands at the inner side of its line, behind its shape. */
   private void span(Span span) {
-    Color ink = StandingShape.of(span.standing()).ink();
+    Color ink = palette.ink(span.standing());
     graphics.setStroke(ink);
     graphics.setLineWidth(span.standing() == Standing.CONFORMING ? 1.5 : 3);
     double fromX = x(span.fromXMetres());
@@ -100,16 +100,19 @@ final class PlanPainter {
     double fromY = y(span.fromYMetres());
     double toY = y(span.toYMetres());
     graphics.strokeLine(fromX + 6, fromY, toX - 6, toY);
-    double inward = (fromY + toY) / 2 < graphics.getCanvas().getHeight() / 2 ? 14 : -14;
+    double inward =
+        (fromY + toY) / 2 < graphics.getCanvas().getHeight() / 2
+            ? palette.em(0.93)
+            : -palette.em(0.93);
     tag(
-        (fromX + toX) / 2 - 3 * (span.label().length() - 2),
+        (fromX + toX) / 2 - palette.em(0.2) * (span.label().length() - 2),
         (fromY + toY) / 2 + inward,
         span.label(),
         span.standing());
   }
 
   private void arrow(Arrow arrow) {
-    Color ink = StandingShape.of(arrow.standing()).ink();
+    Color ink = palette.ink(arrow.standing());
     double fromX = x(arrow.fromXMetres());
     double fromY = y(arrow.fromYMetres());
     double toX = x(arrow.toXMetres());
@@ -118,7 +121,8 @@ final class PlanPainter {
     graphics.setLineWidth(arrow.standing() == Standing.CONFORMING ? 1.5 : 3);
     graphics.strokeLine(fromX, fromY, toX, toY);
     head(fromX, fromY, toX, toY, ink);
-    double outward = fromY < graphics.getCanvas().getHeight() / 2 ? -16 : 16;
+    double outward =
+        fromY < graphics.getCanvas().getHeight() / 2 ? -palette.em(1.07) : palette.em(1.07);
     tag(fromX, fromY + outward, arrow.label(), arrow.standing());
   }
 
@@ -138,8 +142,9 @@ final class PlanPainter {
   }
 
   private void tag(double x, double y, String label, Standing standing) {
-    StandingShape.of(standing).paint(graphics, x - 14, y, 11);
-    graphics.setFill(FOUND);
+    StandingShape.of(standing)
+        .paint(graphics, palette.ink(standing), x - palette.em(0.93), y, palette.em(0.73));
+    graphics.setFill(palette.ink(Ink.TEXT));
     graphics.setTextAlign(TextAlignment.LEFT);
     text(label, x - 4, y);
   }
@@ -148,16 +153,16 @@ final class PlanPainter {
   private void level(Level level) {
     double x = x(level.xMetres());
     double y = y(level.yMetres());
-    graphics.setFill(FOUND);
+    graphics.setFill(palette.ink(Ink.TEXT));
     graphics.fillOval(x - 2.5, y - 2.5, 5, 5);
     double down = y < graphics.getCanvas().getHeight() / 2 ? 1 : -1;
     double right = x < graphics.getCanvas().getWidth() / 2 ? 1 : -1;
     List<BoundingBox> places =
         List.of(
-            numberAt(x + right * 16, y + down * 14),
-            numberAt(x, y - down * 15),
-            numberAt(x + right * 44, y + down * 14),
-            numberAt(x + right * 16, y + down * 32));
+            numberAt(x + right * palette.em(1.07), y + down * palette.em(0.93)),
+            numberAt(x, y - down * palette.em(1)),
+            numberAt(x + right * palette.em(2.9), y + down * palette.em(0.93)),
+            numberAt(x + right * palette.em(1.07), y + down * palette.em(2.1)));
     BoundingBox place =
         places.stream()
             .filter(free -> numbers.stream().noneMatch(free::intersects))
@@ -168,8 +173,9 @@ final class PlanPainter {
     text(level.label(), place.getCenterX(), place.getCenterY());
   }
 
-  private static BoundingBox numberAt(double x, double y) {
-    return new BoundingBox(x - 13, y - 7, 26, 14);
+  private BoundingBox numberAt(double x, double y) {
+    return new BoundingBox(
+        x - palette.em(0.87), y - palette.em(0.47), palette.em(1.73), palette.em(0.93));
   }
 
   private double x(double metres) {
@@ -180,9 +186,9 @@ final class PlanPainter {
     return bottom - (metres - lowestY) * scale;
   }
 
-  /** A text with a white rim, so that a line behind it does not strike it through. */
+  /** A text with a rim of paper, so that a line behind it does not strike it through. */
   private void text(String words, double x, double y) {
-    graphics.setStroke(Color.WHITE);
+    graphics.setStroke(palette.ink(Ink.PAPER));
     graphics.setLineWidth(4);
     graphics.strokeText(words, x, y);
     graphics.fillText(words, x, y);

@@ -4,6 +4,7 @@ import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.report.writing.LengthFigures;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -11,62 +12,113 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.OptionalDouble;
 
-/** How numbers are written on screen: a true minus sign, one decimal of a millimetre. */
+/**
+ * How numbers are written on screen: a true minus sign, lengths in the user's units. Deviations are
+ * in millimetres with one decimal, or in inches with two; sizes in millimetres, or in feet, inches
+ * and fractions.
+ *
+ * <p>Immutable.
+ */
 public final class Figures {
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
-  private Figures() {}
+  private final LengthFigures lengths;
+
+  private Figures(LengthFigures lengths) {
+    this.lengths = lengths;
+  }
+
+  public static Figures in(LengthDisplay units) {
+    return new Figures(new LengthFigures(units));
+  }
 
   /** The size the plan asks for, or an empty text. */
-  public static String nominal(Outcome outcome) {
+  public String nominal(Outcome outcome) {
     OptionalDouble nominal = outcome.nominal();
     return nominal.isPresent() ? size(outcome.unit(), nominal.getAsDouble()) : "";
   }
 
-  public static String measured(Outcome outcome) {
+  public String measured(Outcome outcome) {
     return size(outcome.unit(), outcome.measured());
   }
 
-  public static String deviation(Outcome outcome) {
-    return signed(outcome.unit().fromSi(outcome.deviation())) + " " + outcome.unit().symbol();
+  public String deviation(Outcome outcome) {
+    return signedOf(outcome.unit(), outcome.deviation()) + " " + symbol(outcome.unit());
   }
 
   /** The deviation with its expanded uncertainty, such as {@code +18.8 ±1.4 mm}. */
-  public static String deviationWithUncertainty(Outcome outcome) {
-    return signed(outcome.unit().fromSi(outcome.deviation())) + " " + uncertainty(outcome);
+  public String deviationWithUncertainty(Outcome outcome) {
+    return signedOf(outcome.unit(), outcome.deviation()) + " " + uncertainty(outcome);
   }
 
   /** The expanded uncertainty, such as {@code ±2.1 mm}. */
-  public static String uncertainty(Outcome outcome) {
-    return "±" + size(outcome.unit(), outcome.expandedUncertainty());
+  public String uncertainty(Outcome outcome) {
+    return "±"
+        + signedOf(outcome.unit(), outcome.expandedUncertainty()).replace("+", "")
+        + " "
+        + symbol(outcome.unit());
   }
 
   /** The limits of deviation, or an empty text where the job gives none. */
-  public static String limits(Outcome outcome) {
+  public String limits(Outcome outcome) {
     return outcome.limits().map(limits -> limits(outcome.unit(), limits)).orElse("");
   }
 
-  private static String limits(OutcomeUnit unit, Limits limits) {
+  /** A size in metres with its unit, such as {@code 8572.0 mm} or {@code 28' 1 1/2"}. */
+  public String size(double metres) {
+    return size(OutcomeUnit.MILLIMETRE, metres);
+  }
+
+  /** A deviation in metres with its sign and unit. */
+  public String deviation(double metres) {
+    return lengths.deviation(metres);
+  }
+
+  /** What deviations in this unit are shown in, such as {@code mm} or {@code in}. */
+  public String symbol(OutcomeUnit unit) {
+    return unit == OutcomeUnit.MILLIMETRE ? lengths.unit() : unit.symbol();
+  }
+
+  /** A number in the unit it is shown in. */
+  public double shown(OutcomeUnit unit, double si) {
+    boolean inches = unit == OutcomeUnit.MILLIMETRE && lengths.display() == LengthDisplay.IMPERIAL;
+    return inches ? si / lengths.unitMetres() : unit.fromSi(si);
+  }
+
+  /** A length with its sign, given in the unit it is shown in, without that unit. */
+  public String signedShown(double shown) {
+    return lengths.signed(shown * lengths.unitMetres());
+  }
+
+  private String size(OutcomeUnit unit, double si) {
+    if (unit != OutcomeUnit.MILLIMETRE) {
+      return LengthDisplay.decimal(unit.fromSi(si), 1).replace('-', '−') + " " + unit.symbol();
+    }
+    boolean metric = lengths.display() == LengthDisplay.METRIC;
+    return metric ? lengths.size(si) + " mm" : lengths.size(si);
+  }
+
+  private String signedOf(OutcomeUnit unit, double si) {
+    return unit == OutcomeUnit.MILLIMETRE ? lengths.signed(si) : signed(unit.fromSi(si));
+  }
+
+  private String limits(OutcomeUnit unit, Limits limits) {
     String upper = bound(unit, limits.upper());
     String lower = bound(unit, limits.lower());
     if (lower.isEmpty() || upper.isEmpty()) {
       return lower.isEmpty()
-          ? "≤ " + upper.replace("+", "") + " " + unit.symbol()
-          : "≥ " + lower + " " + unit.symbol();
+          ? "≤ " + upper.replace("+", "") + " " + symbol(unit)
+          : "≥ " + lower + " " + symbol(unit);
     }
     boolean even = lower.substring(1).equals(upper.substring(1)) && lower.startsWith("−");
-    return (even ? "±" + upper.substring(1) : lower + " … " + upper) + " " + unit.symbol();
+    return (even ? "±" + upper.substring(1) : lower + " … " + upper) + " " + symbol(unit);
   }
 
-  private static String bound(OutcomeUnit unit, OptionalDouble si) {
-    if (si.isEmpty()) {
-      return "";
-    }
-    String text = signed(unit.fromSi(si.getAsDouble()));
-    return text.endsWith(".0") ? text.substring(0, text.length() - 2) : text;
+  private String bound(OutcomeUnit unit, OptionalDouble si) {
+    return si.isEmpty() ? "" : signedOf(unit, si.getAsDouble()).replaceFirst("\\.0+$", "");
   }
 
   /** The conformance probability in per cent, or an empty text where there are no limits. */
@@ -113,9 +165,5 @@ public final class Figures {
 
   public static String second(Instant at, ZoneId zone) {
     return SECOND.format(at.atZone(zone));
-  }
-
-  private static String size(OutcomeUnit unit, double si) {
-    return LengthDisplay.decimal(unit.fromSi(si), 1).replace('-', '−') + " " + unit.symbol();
   }
 }

@@ -1,19 +1,25 @@
 package datumpeg.desktop.text;
 
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.report.writing.FeetInWords;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
 
 /**
- * The texts of the window by their keys, from one resource bundle.
+ * The texts of the window by their keys, from one resource bundle, and the units in which its user
+ * reads lengths. The units may change while the window is open: who shows a length asks for {@link
+ * #figures} each time.
  *
- * <p>Immutable.
+ * <p>Thread-safe.
  */
 public final class Words {
   /** Where the texts stand. */
   static final String BUNDLE = "datumpeg.desktop.text.words";
 
   private final ResourceBundle bundle;
+  private volatile Figures figures = Figures.in(LengthDisplay.METRIC);
+  private volatile LengthDisplay units = LengthDisplay.METRIC;
 
   private Words(ResourceBundle bundle) {
     this.bundle = bundle;
@@ -22,6 +28,21 @@ public final class Words {
   /** The texts of the language nearest to the locale. */
   public static Words of(Locale locale) {
     return new Words(ResourceBundle.getBundle(BUNDLE, locale));
+  }
+
+  /** How numbers are written for this user, now. */
+  public Figures figures() {
+    return figures;
+  }
+
+  public void units(LengthDisplay newUnits) {
+    units = newUnits;
+    figures = Figures.in(newUnits);
+  }
+
+  /** A sentence of the analysis in the user's units. */
+  public String told(String sentence) {
+    return units == LengthDisplay.IMPERIAL ? FeetInWords.words(sentence) : sentence;
   }
 
   /**

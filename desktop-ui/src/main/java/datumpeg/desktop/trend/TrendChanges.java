@@ -17,18 +17,19 @@ final class TrendChanges {
     this.words = words;
   }
 
-  List<String> sentences(List<TrendPoint> points) {
+  List<String> sentences(List<TrendPoint> points, String unit) {
     if (points.size() < 2) {
       return points.isEmpty() ? List.of() : List.of(words.text("trend.once"));
     }
     List<String> sentences = new ArrayList<>();
     for (int i = 1; i < points.size(); i++) {
-      sentences.add(sentence(points.get(i - 1), points.get(i)));
+      sentences.add(sentence(points.get(i - 1), points.get(i), unit));
     }
     return sentences;
   }
 
-  private String sentence(TrendPoint before, TrendPoint after) {
+  private String sentence(TrendPoint before, TrendPoint after, String unit) {
+    Figures figures = words.figures();
     double change = after.deviation() - before.deviation();
     double uncertainty = Math.hypot(before.uncertainty(), after.uncertainty());
     boolean moved = Math.abs(change) > uncertainty;
@@ -36,7 +37,7 @@ final class TrendChanges {
         moved ? "trend.moved" : "trend.not-moved",
         before.label(),
         after.label(),
-        Figures.signed(change),
-        Figures.signed(uncertainty).replace("+", ""));
+        figures.signedShown(change) + " " + unit,
+        figures.signedShown(uncertainty).replace("+", "") + " " + unit);
   }
 }

@@ -1,5 +1,7 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.desktop.control.Ink;
+import datumpeg.desktop.control.Palette;
 import datumpeg.desktop.control.RoundTicks;
 import datumpeg.desktop.control.StandingShape;
 import datumpeg.desktop.text.Figures;
@@ -9,32 +11,31 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.paint.Color;
-import javafx.scene.text.Font;
-import javafx.scene.text.FontWeight;
 import javafx.scene.text.TextAlignment;
 
 /** Paints a trend: a column for each point, the deviation upward, limits as lines. */
 final class TrendPainter {
-  private static final Color INK = Color.web("#12202b");
-  private static final Color GRID = Color.web("#dfe4e8");
-  private static final Color LIMIT = Color.web("#a01c1c");
-  private static final double LEFT = 84;
-  private static final double RIGHT = 24;
-  private static final double TOP = 24;
-  private static final double BOTTOM = 64;
-  private static final double FONT = 15;
 
   private final TrendPage page;
   private final GraphicsContext graphics;
+  private final Palette palette;
+  private final double left;
+  private final double right;
+  private final double top;
+  private final double bottom;
   private final double width;
   private final double height;
   private final double lowest;
   private final double highest;
 
-  TrendPainter(TrendPage page, GraphicsContext graphics) {
+  TrendPainter(TrendPage page, GraphicsContext graphics, Palette palette) {
     this.page = page;
     this.graphics = graphics;
+    this.palette = palette;
+    this.left = palette.em(5.6);
+    this.right = palette.em(1.6);
+    this.top = palette.em(1.6);
+    this.bottom = palette.em(4.3);
     this.width = graphics.getCanvas().getWidth();
     this.height = graphics.getCanvas().getHeight();
     List<Double> values = page.points().stream().flatMap(TrendPainter::values).toList();
@@ -58,13 +59,13 @@ final class TrendPainter {
   }
 
   void paint() {
-    if (page.points().isEmpty() || width < LEFT + RIGHT || height < TOP + BOTTOM) {
+    if (page.points().isEmpty() || width < left + right || height < top + bottom) {
       return;
     }
-    graphics.setFont(Font.font(null, FontWeight.NORMAL, FONT));
+    graphics.setFont(palette.font(1));
     axis();
-    limits(TrendPoint::upper, -13);
-    limits(TrendPoint::lower, 14);
+    limits(TrendPoint::upper, -palette.em(0.9));
+    limits(TrendPoint::lower, palette.em(0.95));
     joins();
     for (int i = 0; i < page.points().size(); i++) {
       point(i, page.points().get(i));
@@ -75,17 +76,17 @@ final class TrendPainter {
     graphics.setTextBaseline(VPos.CENTER);
     graphics.setTextAlign(TextAlignment.RIGHT);
     for (double tick : RoundTicks.between(lowest, highest, 8)) {
-      graphics.setStroke(tick == 0 ? INK : GRID);
+      graphics.setStroke(palette.ink(tick == 0 ? Ink.TEXT : Ink.LINE));
       graphics.setLineWidth(tick == 0 ? 1.5 : 1);
-      graphics.strokeLine(LEFT, y(tick), width - RIGHT, y(tick));
-      graphics.setFill(INK);
-      graphics.fillText(Figures.tick(tick) + " " + page.unit(), LEFT - 10, y(tick));
+      graphics.strokeLine(left, y(tick), width - right, y(tick));
+      graphics.setFill(palette.ink(Ink.TEXT));
+      graphics.fillText(Figures.tick(tick) + " " + page.unit(), left - 10, y(tick));
     }
   }
 
   /** Limits may differ from point to point, so each has its own piece of line. */
   private void limits(Function<TrendPoint, OptionalDouble> which, double above) {
-    graphics.setStroke(LIMIT);
+    graphics.setStroke(palette.ink(Ink.LIMIT));
     graphics.setLineWidth(2);
     graphics.setLineDashes(9, 5);
     String written = "";
@@ -97,7 +98,7 @@ final class TrendPainter {
         graphics.strokeLine(x(i) - half, y, x(i) + half, y);
         String label = Figures.tick(Math.rint(limit.getAsDouble() * 10) / 10) + " " + page.unit();
         if (!label.equals(written)) {
-          graphics.setFill(LIMIT);
+          graphics.setFill(palette.ink(Ink.LIMIT));
           graphics.setTextAlign(TextAlignment.LEFT);
           graphics.fillText(label, x(i) - half + 6, y + above);
           written = label;
@@ -108,7 +109,7 @@ final class TrendPainter {
   }
 
   private void joins() {
-    graphics.setStroke(INK);
+    graphics.setStroke(palette.ink(Ink.TEXT));
     graphics.setLineWidth(1);
     for (int i = 1; i < page.points().size(); i++) {
       graphics.strokeLine(
@@ -121,33 +122,34 @@ final class TrendPainter {
 
   private void point(int index, TrendPoint point) {
     double x = x(index);
-    double top = y(point.deviation() + point.uncertainty());
+    double upper = y(point.deviation() + point.uncertainty());
     double end = y(point.deviation() - point.uncertainty());
-    graphics.setStroke(StandingShape.of(point.standing()).ink());
+    graphics.setStroke(palette.ink(point.standing()));
     graphics.setLineWidth(3);
-    graphics.strokeLine(x, top, x, end);
-    graphics.strokeLine(x - 9, top, x + 9, top);
+    graphics.strokeLine(x, upper, x, end);
+    graphics.strokeLine(x - 9, upper, x + 9, upper);
     graphics.strokeLine(x - 9, end, x + 9, end);
-    graphics.setFill(Color.WHITE);
+    graphics.setFill(palette.ink(Ink.PAPER));
     graphics.fillRect(x - 11, y(point.deviation()) - 11, 22, 22);
-    StandingShape.of(point.standing()).paint(graphics, x, y(point.deviation()), 20);
-    graphics.setFill(INK);
+    StandingShape.of(point.standing())
+        .paint(graphics, palette.ink(point.standing()), x, y(point.deviation()), 20);
+    graphics.setFill(palette.ink(Ink.TEXT));
     graphics.setTextAlign(TextAlignment.LEFT);
     graphics.fillText(Figures.signed(point.deviation()), x + 16, y(point.deviation()) - 12);
     graphics.setTextAlign(TextAlignment.CENTER);
-    graphics.fillText(point.label(), x, height - BOTTOM + 22, columnWidth() - 6);
-    graphics.fillText(point.written(), x, height - BOTTOM + 44, columnWidth() - 6);
+    graphics.fillText(point.label(), x, height - bottom + palette.em(1.5), columnWidth() - 6);
+    graphics.fillText(point.written(), x, height - bottom + palette.em(3), columnWidth() - 6);
   }
 
   private double columnWidth() {
-    return (width - LEFT - RIGHT) / page.points().size();
+    return (width - left - right) / page.points().size();
   }
 
   private double x(int index) {
-    return LEFT + columnWidth() * (index + 0.5);
+    return left + columnWidth() * (index + 0.5);
   }
 
   private double y(double value) {
-    return TOP + (highest - value) / (highest - lowest) * (height - TOP - BOTTOM);
+    return top + (highest - value) / (highest - lowest) * (height - top - bottom);
   }
 }

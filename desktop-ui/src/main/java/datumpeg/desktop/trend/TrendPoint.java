@@ -22,27 +22,23 @@ record TrendPoint(
     OptionalDouble upper,
     Standing standing) {
 
-  static TrendPoint of(String label, Outcome outcome) {
+  static TrendPoint of(String label, Outcome outcome, Figures figures) {
     return new TrendPoint(
         label,
-        shown(outcome, outcome.deviation()),
-        shown(outcome, outcome.expandedUncertainty()),
-        Figures.deviation(outcome) + " " + Figures.uncertainty(outcome),
-        bound(outcome, true),
-        bound(outcome, false),
+        figures.shown(outcome.unit(), outcome.deviation()),
+        figures.shown(outcome.unit(), outcome.expandedUncertainty()),
+        figures.deviation(outcome) + " " + figures.uncertainty(outcome),
+        bound(outcome, figures, true),
+        bound(outcome, figures, false),
         Standing.of(outcome));
   }
 
-  private static OptionalDouble bound(Outcome outcome, boolean lower) {
+  private static OptionalDouble bound(Outcome outcome, Figures figures, boolean lower) {
     OptionalDouble si =
         outcome
             .limits()
             .map(limits -> lower ? limits.lower() : limits.upper())
             .orElse(OptionalDouble.empty());
-    return si.isPresent() ? OptionalDouble.of(shown(outcome, si.getAsDouble())) : si;
-  }
-
-  private static double shown(Outcome outcome, double si) {
-    return outcome.unit().fromSi(si);
+    return si.isPresent() ? OptionalDouble.of(figures.shown(outcome.unit(), si.getAsDouble())) : si;
   }
 }

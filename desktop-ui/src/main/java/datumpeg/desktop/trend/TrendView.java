@@ -91,7 +91,8 @@ public final class TrendView extends VBox {
     boolean drawn = !page.points().isEmpty();
     chart.setVisible(drawn);
     chart.setManaged(drawn);
-    chart.paint(page.spoken(), graphics -> new TrendPainter(page, graphics).paint());
+    chart.paint(
+        page.spoken(), (graphics, palette) -> new TrendPainter(page, graphics, palette).paint());
     changes
         .getChildren()
         .setAll(page.changes().stream().map(text -> Labels.wrapping(text, "change")).toList());

@@ -115,7 +115,7 @@ public final class TrendViewModel {
     boolean severalRounds = series.steps().stream().anyMatch(step -> step.outcome().round() > 1);
     List<TrendPoint> points =
         series.steps().stream()
-            .map(step -> TrendPoint.of(label(step, severalRounds), step.outcome()))
+            .map(step -> TrendPoint.of(label(step, severalRounds), step.outcome(), words.figures()))
             .toList();
     String sentence = sentence(series);
     return new TrendPage(
@@ -132,9 +132,9 @@ public final class TrendViewModel {
             .toList(),
         series.target(),
         points,
-        series.last().unit().symbol(),
+        words.figures().symbol(series.last().unit()),
         sentence,
-        new TrendChanges(words).sentences(points),
+        new TrendChanges(words).sentences(points, words.figures().symbol(series.last().unit())),
         sentence + " " + spoken(points));
   }
 

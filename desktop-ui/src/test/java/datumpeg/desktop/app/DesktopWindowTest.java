@@ -4,6 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.desktop.setting.Settings;
+import datumpeg.desktop.setting.SettingsFile;
+import datumpeg.desktop.setting.Theme;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.source.JobRow;
 import datumpeg.desktop.source.RecordState;
@@ -27,6 +31,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
 class DesktopWindowTest {
+  private static final SettingsFile.Loaded USUAL = new SettingsFile.Loaded(Settings.usual(), "");
+
   private static final JobRow OTHER =
       new JobRow(
           "ashby-11",
@@ -45,7 +51,9 @@ class DesktopWindowTest {
     stage = HeadlessToolkit.on(Stage::new);
     window =
         HeadlessToolkit.on(
-            () -> new DesktopWindow(Words.of(Locale.ROOT), ZoneOffset.UTC, "", chosen::add));
+            () ->
+                new DesktopWindow(
+                    Words.of(Locale.ROOT), ZoneOffset.UTC, USUAL, settings -> {}, chosen::add));
     HeadlessToolkit.run(
         () -> {
           window.openOn(stage);
@@ -258,5 +266,81 @@ class DesktopWindowTest {
     assertTrue(((Labeled) sentence).getText().startsWith("There is no record."));
     assertInk(picture, sentence, 200);
     assertFalse(HeadlessToolkit.on(() -> lookup("jobs").isVisible()));
+  }
+
+  @Test
+  void textGrowsByKeysAndNothingIsCutAtTwiceTheSize() {
+    double before = HeadlessToolkit.on(() -> ((Labeled) lookup("live")).getFont().getSize());
+    HeadlessToolkit.run(() -> window.settings().become(Settings.usual().withText(190)));
+    press(stage.getScene().getRoot(), KeyCode.PLUS, true);
+    for (Screen each : Screen.values()) {
+      HeadlessToolkit.run(() -> window.window().screen().set(each));
+      picture();
+      double now = HeadlessToolkit.on(() -> ((Labeled) lookup("live")).getFont().getSize());
+      assertEquals(2 * before, now, 0.1);
+      if (each != Screen.FINDINGS) {
+        assertNoTextIsCut();
+      }
+    }
+  }
+
+  /** The dark paper shows where the light one did: by its own colour, not by an ink on it. */
+  @Test
+  void themeReachesDrawings() {
+    HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    Bounds plan = place(find("plan").get(0));
+    int x = (int) plan.getMinX() + 3;
+    int y = (int) plan.getMinY() + 3;
+    assertEquals("0xffffffff", picture().getPixelReader().getColor(x, y).toString());
+    HeadlessToolkit.run(() -> window.settings().become(Settings.usual().with(Theme.DARK)));
+    WritableImage dark = picture();
+    assertEquals("0x1f272eff", dark.getPixelReader().getColor(x, y).toString());
+  }
+
+  @Test
+  void feetAndInchesReachWhatIsShownAlready() {
+    HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    HeadlessToolkit.run(
+        () -> window.settings().become(Settings.usual().with(LengthDisplay.IMPERIAL)));
+    TableView<?> outcomes = (TableView<?>) lookup("outcomes");
+    assertTrue(outcomes.getItems().get(0).toString().contains(" in,"), "still in millimetres");
+  }
+
+  @Test
+  void whatWasShownLastIsShownAgain() {
+    HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    Settings left = HeadlessToolkit.on(() -> window.settings().now());
+    DesktopWindow again =
+        HeadlessToolkit.on(
+            () ->
+                new DesktopWindow(
+                    Words.of(Locale.ROOT),
+                    ZoneOffset.UTC,
+                    new SettingsFile.Loaded(left, ""),
+                    settings -> {},
+                    chosen::add));
+    assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));
+    assertEquals(InventedJobs.ID, chosen.get(chosen.size() - 1));
+    assertEquals("arrival", left.last("stage"));
+  }
+
+  @Test
+  void everyControlHasANameForAScreenReader() {
+    for (Screen each : Screen.values()) {
+      HeadlessToolkit.run(() -> window.window().screen().set(each));
+      picture();
+      List<Node> nameless =
+          HeadlessToolkit.on(
+              () ->
+                  HeadlessToolkit.find(
+                      stage.getScene().getRoot(),
+                      node -> node.isFocusTraversable() && !named(node)));
+      assertEquals(List.of(), nameless, each.id());
+    }
+  }
+
+  private static boolean named(Node node) {
+    boolean labelled = node instanceof Labeled label && !label.getText().isBlank();
+    return labelled || (node.getAccessibleText() != null && !node.getAccessibleText().isBlank());
   }
 }

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.SiteRecordOpening;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -46,6 +47,7 @@ class LiveWindowTest {
                   file.toString(),
                   new SiteRecordOpening(file),
                   job,
+                  new SettingsFile(file.resolveSibling(file.getFileName() + ".settings")),
                   Clock.systemUTC(),
                   ZoneOffset.UTC);
           opened.add(window);

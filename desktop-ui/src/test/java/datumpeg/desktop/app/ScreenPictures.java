@@ -1,5 +1,7 @@
 package datumpeg.desktop.app;
 
+import datumpeg.desktop.setting.Settings;
+import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.JobRow;
 import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordFollower;
@@ -27,6 +29,8 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Tag("pictures")
 class ScreenPictures {
+  private static final SettingsFile.Loaded USUAL = new SettingsFile.Loaded(Settings.usual(), "");
+
   private static final Instant HOUR = Instant.parse("2026-03-20T14:02:11Z");
 
   @TempDir Path folder;
@@ -43,7 +47,9 @@ class ScreenPictures {
     Stage stage = HeadlessToolkit.on(Stage::new);
     DesktopWindow window =
         HeadlessToolkit.on(
-            () -> new DesktopWindow(Words.of(Locale.ROOT), ZoneOffset.UTC, "", job -> {}));
+            () ->
+                new DesktopWindow(
+                    Words.of(Locale.ROOT), ZoneOffset.UTC, USUAL, settings -> {}, job -> {}));
     HeadlessToolkit.run(
         () -> {
           window.openOn(stage);

@@ -6,6 +6,7 @@ import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.quantity.LengthDisplay;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
@@ -15,25 +16,39 @@ import org.junit.jupiter.api.Test;
 
 class FiguresTest {
   private static final OptionalDouble NONE = OptionalDouble.empty();
+  private static final Figures METRIC = Figures.in(LengthDisplay.METRIC);
+  private static final Figures IMPERIAL = Figures.in(LengthDisplay.IMPERIAL);
+
+  /** 25.4 mm to the inch, exactly (international yard and pound agreement of 1959). */
+  @Test
+  void whoReadsATapeInFeetGetsInchesAndFractions() {
+    Outcome outcome = outcome(0.00635, of(-0.0127), of(0.0127), 0.5);
+    assertEquals("+0.25 in", IMPERIAL.deviation(outcome));
+    assertEquals("±0.5 in", IMPERIAL.limits(outcome).replace("0.50", "0.5"));
+    assertEquals("in", IMPERIAL.symbol(OutcomeUnit.MILLIMETRE));
+    assertEquals(0.25, IMPERIAL.shown(OutcomeUnit.MILLIMETRE, 0.00635), 1e-12);
+    assertEquals("28' 1 1/2\"", IMPERIAL.size(8.5725));
+    assertEquals("F", IMPERIAL.symbol(OutcomeUnit.F_NUMBER));
+  }
 
   @Test
   void deviationHasATrueMinusAndOneDecimal() {
-    assertEquals("−3.2 mm", Figures.deviation(outcome(-0.00324, NONE, NONE, 0.5)));
-    assertEquals("+3.2 mm", Figures.deviation(outcome(0.00324, NONE, NONE, 0.5)));
-    assertEquals("0.0 mm", Figures.deviation(outcome(-0.00001, NONE, NONE, 0.5)));
+    assertEquals("−3.2 mm", METRIC.deviation(outcome(-0.00324, NONE, NONE, 0.5)));
+    assertEquals("+3.2 mm", METRIC.deviation(outcome(0.00324, NONE, NONE, 0.5)));
+    assertEquals("0.0 mm", METRIC.deviation(outcome(-0.00001, NONE, NONE, 0.5)));
   }
 
   @Test
   void equalLimitsAreWrittenOnceOthersBoth() {
-    assertEquals("±8 mm", Figures.limits(outcome(0, of(-0.008), of(0.008), 0.5)));
-    assertEquals("±7.2 mm", Figures.limits(outcome(0, of(-0.0072), of(0.0072), 0.5)));
-    assertEquals("−10 … +5 mm", Figures.limits(outcome(0, of(-0.010), of(0.005), 0.5)));
+    assertEquals("±8 mm", METRIC.limits(outcome(0, of(-0.008), of(0.008), 0.5)));
+    assertEquals("±7.2 mm", METRIC.limits(outcome(0, of(-0.0072), of(0.0072), 0.5)));
+    assertEquals("−10 … +5 mm", METRIC.limits(outcome(0, of(-0.010), of(0.005), 0.5)));
   }
 
   @Test
   void oneLimitAloneSaysWhichSide() {
-    assertEquals("≤ 10 mm", Figures.limits(outcome(0, NONE, of(0.010), 0.5)));
-    assertEquals("≥ −4 mm", Figures.limits(outcome(0, of(-0.004), NONE, 0.5)));
+    assertEquals("≤ 10 mm", METRIC.limits(outcome(0, NONE, of(0.010), 0.5)));
+    assertEquals("≥ −4 mm", METRIC.limits(outcome(0, of(-0.004), NONE, 0.5)));
   }
 
   @Test
@@ -63,11 +78,11 @@ class FiguresTest {
             "",
             "",
             List.of());
-    assertEquals("", Figures.limits(outcome));
+    assertEquals("", METRIC.limits(outcome));
     assertEquals("", Figures.probability(outcome));
-    assertEquals("8572.0 mm", Figures.nominal(outcome));
-    assertEquals("8570.0 mm", Figures.measured(outcome));
-    assertEquals("±2.1 mm", Figures.uncertainty(outcome));
+    assertEquals("8572.0 mm", METRIC.nominal(outcome));
+    assertEquals("8570.0 mm", METRIC.measured(outcome));
+    assertEquals("±2.1 mm", METRIC.uncertainty(outcome));
   }
 
   @Test

@@ -21,7 +21,15 @@ import org.junit.jupiter.api.Test;
 class WordsTest {
   private static final Pattern KEY = Pattern.compile("\"([a-z]+\\.[a-z.-]+)\"");
   private static final Set<String> BUILT =
-      Set.of("datumpeg.", "check.", "stage.", "standing.", "screen.", "window.css", "record.db");
+      Set.of(
+          "datumpeg.",
+          "settings.",
+          "check.",
+          "stage.",
+          "standing.",
+          "screen.",
+          "window.css",
+          "record.db");
 
   private final Words words = Words.of(Locale.ROOT);
   private final ResourceBundle bundle = ResourceBundle.getBundle(Words.BUNDLE, Locale.ROOT);

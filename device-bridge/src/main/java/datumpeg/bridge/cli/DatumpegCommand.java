@@ -98,6 +98,11 @@ public final class DatumpegCommand implements Runnable {
         : console.workingDirectory().resolve(named);
   }
 
+  /** Where the window keeps how its user set it. */
+  public Path settingsFile() {
+    return folders().data().resolve("desktop.properties");
+  }
+
   PlatformFolders folders() {
     return PlatformFolders.of(System.getProperty("os.name", ""), console.environment());
   }

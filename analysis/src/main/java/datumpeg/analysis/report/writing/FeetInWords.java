@@ -61,7 +61,7 @@ public final class FeetInWords {
   }
 
   /** A text with its lengths in feet and inches. */
-  static String words(String text) {
+  public static String words(String text) {
     return Arrays.stream(text.split("(?<=;)", -1))
         .map(clause -> clause.contains("each mm") ? clause : lengths(clause))
         .collect(Collectors.joining());
