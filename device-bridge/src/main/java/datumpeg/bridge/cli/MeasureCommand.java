@@ -64,7 +64,11 @@ final class MeasureCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     LiveMeasuring measuring =
         new LiveMeasuring(
-            program.recordFile(), stage, links.all(program), Records.start(program, operator));
+            program.recordFile(),
+            stage,
+            links.all(program),
+            Records.start(program, operator),
+            links.terms());
     try (SiteRecord record = Records.forWriting(program)) {
       StoredJob stored = StoredJob.load(record, job);
       StageWork work = StageWork.of(stored, stage, round());

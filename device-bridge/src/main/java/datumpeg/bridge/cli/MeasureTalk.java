@@ -3,6 +3,7 @@ package datumpeg.bridge.cli;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.GuideState;
+import datumpeg.bridge.collect.LinkState;
 import datumpeg.bridge.collect.ReadingStore;
 import datumpeg.bridge.collect.SessionWatcher;
 import datumpeg.bridge.collect.Wanted;
@@ -121,6 +122,13 @@ final class MeasureTalk implements SessionWatcher {
             + loss.getMessage()
             + (droppedByteCount > 0
                 ? " " + droppedByteCount + " byte(s) of an unfinished reading were dropped."
-                : ""));
+                : "")
+            + " It is opened again as soon as it is there."
+            + tone(2));
+  }
+
+  @Override
+  public void link(String link, LinkState state, String sentence) {
+    err.println("  " + sentence + tone(state == LinkState.RETURNED ? 1 : 2));
   }
 }

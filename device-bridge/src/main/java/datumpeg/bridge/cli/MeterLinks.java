@@ -1,5 +1,6 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.collect.LinkTerms;
 import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
@@ -10,6 +11,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
@@ -27,6 +29,32 @@ final class MeterLinks {
       paramLabel = "PROFILE",
       description = "How the meter on the link before it speaks (default general-text-line).")
   private List<String> profiles = new ArrayList<>();
+
+  @Option(
+      names = "--silence",
+      paramLabel = "SECONDS",
+      description = "Say so when nothing came from a link for so long (default 300; 0 = never).")
+  private int silenceSeconds = (int) LinkTerms.USUAL.silence().toSeconds();
+
+  @Option(
+      names = "--wait",
+      paramLabel = "SECONDS",
+      description =
+          "When nobody can type: how long to wait for links that were lost (default 300).")
+  private int waitSeconds = (int) LinkTerms.USUAL.patience().toSeconds();
+
+  /** How long to put up with the links. */
+  LinkTerms terms() {
+    return new LinkTerms(seconds("--silence", silenceSeconds), seconds("--wait", waitSeconds));
+  }
+
+  static Duration seconds(String option, int value) {
+    if (value < 0) {
+      throw new InputException(
+          option + " is " + value + "; expected a whole number of seconds, 0 or more.");
+    }
+    return Duration.ofSeconds(value);
+  }
 
   /** The serial links in their order; the keyboard needs none. */
   List<MeterLink> all(DatumpegCommand program) {

@@ -1,14 +1,21 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.collect.LinkTerms;
+import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
-import datumpeg.bridge.link.serial.SerialLink;
 import datumpeg.bridge.link.serial.SerialPorts;
+import datumpeg.bridge.meter.MeterProfiles;
+import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** {@code meters list}, {@code meters watch}. */
@@ -60,23 +67,33 @@ final class MetersCommand {
       name = "watch",
       description = {
         "Show the raw bytes of a link as they come: time (UTC), hexadecimal digits and text.",
-        "Nothing is recorded. End it with Ctrl-C."
+        "A link that is lost is opened again. Nothing is recorded. End it with Ctrl-C."
       })
   int watch(
       @Parameters(
               paramLabel = "LINK",
               description = "serial:PATH[?baud=9600&bits=8&parity=n&stop=1].")
-          String text) {
+          String text,
+      @Option(
+              names = "--wait",
+              paramLabel = "SECONDS",
+              description = "Give up when the link is away for so long (default: go on).")
+          @Nullable Integer waitSeconds)
+      throws InterruptedException {
     if (program.json()) {
       throw new InputException("'meters watch' shows bytes as they come; it has no JSON document.");
     }
-    MetersWatch watch = new MetersWatch(program.console().out());
-    try (SerialLink link = SerialLink.open(serial(text), LinkClock.system(), watch)) {
+    LinkAddress.Serial address = serial(text);
+    Optional<Duration> patience =
+        Optional.ofNullable(waitSeconds).map(value -> MeterLinks.seconds("--wait", value));
+    MetersWatch watch = new MetersWatch(program.console().out(), program.console().err());
+    MeterLink meter = new MeterLink("L1", address, MeterProfiles.GENERAL_TEXT_LINE);
+    try (Link link = meter.open(LinkClock.system(), LinkTerms.USUAL.silence(), watch)) {
       program
           .console()
           .err()
           .println("Watching " + link.address().text() + "; take a reading, end with Ctrl-C.");
-      throw watch.awaitLoss();
+      throw watch.awaitEnd(patience);
     }
   }
 

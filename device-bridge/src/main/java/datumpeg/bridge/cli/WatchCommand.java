@@ -61,7 +61,8 @@ final class WatchCommand implements Callable<Integer> {
               program.recordFile(),
               watched.stage().id(),
               links.all(program),
-              Records.start(program, operator));
+              Records.start(program, operator),
+              links.terms());
       Path capture = measuring.captureFile(stored);
       LiveSession.Ending ending =
           measuring.measure(

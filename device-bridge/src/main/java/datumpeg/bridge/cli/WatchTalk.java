@@ -2,6 +2,7 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.GuideState;
+import datumpeg.bridge.collect.LinkState;
 import datumpeg.bridge.collect.LiveDeviation;
 import datumpeg.bridge.collect.SessionWatcher;
 import datumpeg.bridge.collect.Wanted;
@@ -89,6 +90,11 @@ final class WatchTalk implements SessionWatcher {
 
   @Override
   public void lost(LinkLostException loss, int droppedByteCount) {
-    err.println("  " + loss.getMessage());
+    err.println("  " + loss.getMessage() + " It is opened again as soon as it is there.");
+  }
+
+  @Override
+  public void link(String link, LinkState state, String sentence) {
+    err.println("  " + sentence);
   }
 }

@@ -55,6 +55,9 @@ public final class Guide {
   private long questionNumber;
   private long valueCount;
 
+  /** The number of the value that was taken last without a person's word; 0 for none. */
+  private long takenByItself;
+
   /**
    * @param collector whose list are the targets still to be measured
    * @param round of the readings, where it does not follow from what was moved
@@ -141,22 +144,53 @@ public final class Guide {
       hold(delivered, "it could be one of several targets.", places);
     } else {
       take(valueCount, delivered, first);
+      takenByItself = valueCount;
     }
   }
 
-  /** A value came late, in a burst with others: nobody can know what it was aimed at. */
-  public void late(Delivered delivered) {
+  /**
+   * A value came late: nobody can know what it was aimed at.
+   *
+   * @param why a sentence that begins with "it"
+   */
+  public void late(Delivered delivered, String why) {
+    if (order == Order.CONFIRMED) {
+      value(delivered);
+      return;
+    }
     valueCount++;
-    putAsideHeld("more values came at the same moment");
+    putAsideHeld("a newer value came");
     List<Wanted> places = places(delivered);
     if (places.isEmpty()) {
       putAside(valueCount, said(delivered) + " came late and fits nothing that is asked for");
     } else {
-      hold(
-          delivered,
-          "it came in one burst with others, so what it was aimed at is not known.",
-          places);
+      hold(delivered, why, places);
     }
+  }
+
+  /**
+   * A value came so soon behind another of its kind that one of them was kept back somewhere. If
+   * the other was taken, it is withdrawn: it may have been an old one too.
+   */
+  public void soonBehindAnother(Delivered delivered) {
+    if (takenByItself == valueCount && isOfOneKind(delivered)) {
+      undo();
+    }
+    late(delivered, "it came within a second of another, so what it was aimed at is not known.");
+  }
+
+  private boolean isOfOneKind(Delivered delivered) {
+    Optional<ReadingEntry> last = state().last();
+    return last.isPresent()
+        && last.get().link().equals(delivered.link())
+        && takenFor.get(takenFor.size() - 1).target().quantity().dimension()
+            == delivered.dimension();
+  }
+
+  /** The message that brought the value before came a second time. */
+  public void repeated(Delivered delivered) {
+    valueCount++;
+    putAside(valueCount, said(delivered) + " came twice: the same message again");
   }
 
   /** The held value is right. */

@@ -4,10 +4,8 @@ import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkClock;
-import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.replay.CaptureHeader;
 import datumpeg.bridge.link.replay.CaptureWriter;
-import datumpeg.bridge.link.serial.SerialLink;
 import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
@@ -38,6 +36,12 @@ public final class LiveMeasuring {
   private final String stage;
   private final List<MeterLink> links;
   private final SessionStart start;
+  private final LinkTerms terms;
+
+  /** A session that has not begun, on the usual terms with its links. */
+  public LiveMeasuring(Path recordFile, String stage, List<MeterLink> links, SessionStart start) {
+    this(recordFile, stage, links, start, LinkTerms.USUAL);
+  }
 
   /**
    * A session that has not begun.
@@ -45,7 +49,9 @@ public final class LiveMeasuring {
    * @param recordFile beside which captures and waiting readings are kept
    * @param start who measures, with which clock
    */
-  public LiveMeasuring(Path recordFile, String stage, List<MeterLink> links, SessionStart start) {
+  public LiveMeasuring(
+      Path recordFile, String stage, List<MeterLink> links, SessionStart start, LinkTerms terms) {
+    this.terms = terms;
     this.recordFile = recordFile;
     this.stage = stage;
     this.links = List.copyOf(links);
@@ -68,7 +74,6 @@ public final class LiveMeasuring {
       Path captureFile,
       Consumer<LiveSession> person)
       throws InterruptedException {
-    List<Link> open = new ArrayList<>();
     try (RecordSession session = record.openSession(start);
         CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
       ReadingStore store =
@@ -91,16 +96,33 @@ public final class LiveMeasuring {
               capture,
               captureFile.toFile().getName(),
               clock,
+              terms.patience(),
               watcher);
-      openLinks(live, open, clock);
-      person.accept(live);
-      LiveSession.Ending ending = live.run();
+      LiveSession.Ending ending = run(live, clock, person);
       if (ending.waitingCount() == 0) {
         SessionCaptures.name(
             recordFile.resolveSibling("captures"), stored.key(), stage, record, session);
       }
       return ending;
+    }
+  }
+
+  private LiveSession.Ending run(LiveSession live, LinkClock clock, Consumer<LiveSession> person)
+      throws InterruptedException {
+    List<Link> open = new ArrayList<>();
+    try {
+      for (MeterLink link : links) {
+        MeterStream stream = new MeterStream(link.profile());
+        open.add(
+            link.open(
+                clock,
+                terms.silence(),
+                live.listenerFor(link.name(), link.address().text(), "", stream)));
+      }
+      person.accept(live);
+      return live.run();
     } finally {
+      live.stopListening();
       open.forEach(Link::close);
     }
   }
@@ -114,14 +136,6 @@ public final class LiveMeasuring {
                 new CaptureHeader.CapturedLink(
                     link.address().text(), null, link.profile().identity())));
     return new CaptureHeader(stored.key().job(), stage, captured);
-  }
-
-  private void openLinks(LiveSession live, List<Link> open, LinkClock clock) {
-    for (MeterLink link : links) {
-      MeterStream stream = new MeterStream(link.profile());
-      LinkListener listener = live.listenerFor(link.name(), link.address().text(), "", stream);
-      open.add(SerialLink.open(link.address(), clock, listener));
-    }
   }
 
   private Path waitingFile(StoredJob stored) {

@@ -1,34 +1,21 @@
 package datumpeg.bridge.collect;
 
 import datumpeg.analysis.quantity.QuantityFormatException;
-import datumpeg.bridge.collect.SessionEvent.Ended;
 import datumpeg.bridge.collect.SessionEvent.InputEnded;
-import datumpeg.bridge.collect.SessionEvent.Lost;
 import datumpeg.bridge.collect.SessionEvent.Received;
 import datumpeg.bridge.collect.SessionEvent.Typed;
-import datumpeg.bridge.frame.Bytes;
-import datumpeg.bridge.frame.Decoded.Measured;
-import datumpeg.bridge.frame.Decoded.NotAReading;
-import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkClock;
-import datumpeg.bridge.link.LinkListener;
 import datumpeg.bridge.link.LinkLostException;
+import datumpeg.bridge.link.ReturningLinkListener;
 import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
+import java.time.Duration;
 import java.time.ZoneOffset;
-import java.util.ArrayList;
-import java.util.HashSet;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.BlockingQueue;
-import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Supplier;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Measuring with live links and a keyboard: every event is dealt with in turn on the thread that
@@ -44,15 +31,16 @@ public final class LiveSession {
   private final Supplier<List<Wanted>> further;
   private final LinkClock clock;
   private final SessionWatcher watcher;
-  private final BlockingQueue<SessionEvent> events = new LinkedBlockingQueue<>();
-  private final Map<String, OneLink> links = new LinkedHashMap<>();
-  private final Set<String> open = new HashSet<>();
+  private final Duration patience;
+  private final SessionEvents events;
+  private final MeterFeed feed;
+  private final LinkPresence links;
   private boolean inputOpen;
   private boolean waited;
-  private @Nullable LinkLostException lastLoss;
 
   /**
    * @param name of the capture, which every reading names with the line it came by
+   * @param patience with links that are away, when nobody can type
    */
   public LiveSession(
       GuideSetting setting,
@@ -60,8 +48,13 @@ public final class LiveSession {
       CaptureWriter capture,
       String name,
       LinkClock clock,
+      Duration patience,
       SessionWatcher watcher) {
     this.store = store;
+    this.patience = patience;
+    this.events = new SessionEvents(clock);
+    this.feed = new MeterFeed(watcher);
+    this.links = new LinkPresence(feed, watcher);
     this.capture = new SessionCapture(capture, name, clock, watcher);
     this.clock = clock;
     this.watcher = watcher;
@@ -75,9 +68,6 @@ public final class LiveSession {
             watcher);
     this.further = setting.further();
   }
-
-  /** One link under its profile. */
-  private record OneLink(String address, String meter, MeterStream stream) {}
 
   /**
    * What a session came to.
@@ -98,25 +88,11 @@ public final class LiveSession {
    *
    * @param name as in the capture's header
    */
-  public LinkListener listenerFor(String name, String address, String meter, MeterStream stream) {
-    links.put(name, new OneLink(address, meter, stream));
-    open.add(name);
-    return new LinkListener() {
-      @Override
-      public void received(Chunk chunk) {
-        events.add(new Received(name, chunk));
-      }
-
-      @Override
-      public void lost(LinkLostException loss) {
-        events.add(new Lost(name, loss));
-      }
-
-      @Override
-      public void ended() {
-        events.add(new Ended(name));
-      }
-    };
+  public ReturningLinkListener listenerFor(
+      String name, String address, String meter, MeterStream stream) {
+    feed.add(name, address, meter, stream);
+    links.add(name);
+    return events.listener(name);
   }
 
   /** A person will type. */
@@ -143,8 +119,12 @@ public final class LiveSession {
     guide.ask();
     watcher.stands(guide.state());
     boolean going = true;
-    while (going && isAsking() && (!open.isEmpty() || inputOpen)) {
-      going = deal(events.take());
+    while (going && isAsking() && (links.isAnyOpen() || links.isAnyAway() || inputOpen)) {
+      Optional<SessionEvent> event = nextEvent();
+      if (event.isEmpty()) {
+        break;
+      }
+      going = deal(event.get());
       tellWaiting();
       if (going && !isAsking()) {
         guide.further(further.get());
@@ -157,7 +137,17 @@ public final class LiveSession {
         guide.takenCount(),
         store.waitingCount(),
         store.isWaitingOnDisk(),
-        endedByLoss ? Optional.ofNullable(lastLoss) : Optional.empty());
+        endedByLoss ? links.lastLoss() : Optional.empty());
+  }
+
+  /** Empty when nobody can type, all links are away, and that for longer than patience lasts. */
+  private Optional<SessionEvent> nextEvent() throws InterruptedException {
+    return inputOpen || links.isAnyOpen() ? Optional.of(events.next()) : events.next(patience);
+  }
+
+  /** What links still have to say is not heard any longer. Thread-safe. */
+  public void stopListening() {
+    events.end();
   }
 
   /** What the session shows. */
@@ -187,14 +177,12 @@ public final class LiveSession {
   private boolean deal(SessionEvent event) {
     if (event instanceof Received received) {
       received(received);
-    } else if (event instanceof Lost lost) {
-      lost(lost);
-    } else if (event instanceof Ended ended) {
-      open.remove(ended.link());
     } else if (event instanceof InputEnded) {
       inputOpen = false;
     } else if (event instanceof Typed typed) {
       return typedLine(typed.line().strip());
+    } else {
+      links.deal(event);
     }
     return true;
   }
@@ -202,57 +190,21 @@ public final class LiveSession {
   private void received(Received received) {
     String source = capture.received(received.link(), received.chunk());
     watcher.received(received.link(), received.chunk());
-    OneLink link = links.get(received.link());
-    if (link == null) {
-      throw new IllegalStateException("bytes of a link nobody announced: " + received.link());
-    }
-    List<Delivered> values = new ArrayList<>();
-    for (MeterStream.Message message :
-        link.stream().accept(received.chunk().bytes(), received.chunk().channel())) {
-      if (message.decoded() instanceof Measured measured) {
-        values.add(delivered(link, received.chunk(), message, measured, source));
-      } else if (message.decoded() instanceof NotAReading other) {
-        watcher.putAside("not a reading: " + other.detail());
-        watcher.said(received.link(), other);
-      }
-    }
-    for (Delivered value : values) {
-      if (isBurst(value, values)) {
-        guide.late(value);
-      } else {
-        guide.value(value);
-      }
-    }
+    feed.received(received.link(), received.chunk(), source).forEach(this::arrived);
   }
 
-  /**
-   * Nobody measures one kind of value twice within the moment of one piece of bytes: such values
-   * were kept back somewhere.
-   */
-  private static boolean isBurst(Delivered value, List<Delivered> values) {
-    return values.stream().filter(other -> other.dimension() == value.dimension()).count() > 1;
-  }
-
-  private static Delivered delivered(
-      OneLink link, Chunk chunk, MeterStream.Message message, Measured measured, String source) {
-    return new Delivered(
-        measured.valueText(),
-        measured.unit().symbol(),
-        measured.dimension(),
-        link.stream().profile().valueSi(measured),
-        chunk.receivedAt().atOffset(ZoneOffset.UTC),
-        link.meter(),
-        link.address(),
-        message.frame().bytes().hex(),
-        source);
-  }
-
-  private void lost(Lost lost) {
-    OneLink link = links.get(lost.link());
-    Bytes dropped = link == null ? Bytes.empty() : link.stream().lost();
-    open.remove(lost.link());
-    lastLoss = lost.loss();
-    watcher.lost(lost.loss(), dropped.length());
+  private void arrived(MeterFeed.Arrival arrival) {
+    Delivered delivered = arrival.delivered();
+    switch (arrival.timing()) {
+      case ON_TIME -> guide.value(delivered);
+      case TOGETHER ->
+          guide.late(
+              delivered, "it came in one burst with others, so what it was aimed at is not known.");
+      case BEHIND_ANOTHER -> guide.soonBehindAnother(delivered);
+      case BEHIND_RETURN ->
+          guide.late(delivered, "it came as the link came back, so it may be an old one.");
+      case REPEATED -> guide.repeated(delivered);
+    }
   }
 
   /** Returns false when the person quits. */

@@ -32,8 +32,16 @@ public interface SessionWatcher {
   /** Not taken, and why. */
   void putAside(String why);
 
-  /** A link is gone; so many bytes of an unfinished message were dropped with it. */
+  /**
+   * A link is gone, and is tried again; so many bytes of an unfinished message were dropped with
+   * it.
+   */
   void lost(LinkLostException loss, int droppedByteCount);
+
+  /** What became of a link, with the sentence that says so. */
+  default void link(String link, LinkState state, String sentence) {
+    putAside(sentence);
+  }
 
   /** How the session stands after each event, and at its beginning. */
   default void stands(GuideState state) {}

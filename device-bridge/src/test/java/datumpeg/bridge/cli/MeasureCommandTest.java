@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.pty4j.unix.Pty;
@@ -37,6 +38,7 @@ class MeasureCommandTest {
   @TempDir Path folder;
   private TestConsole console;
   private Pty master;
+  private long sentNanos = System.nanoTime();
 
   @BeforeEach
   void open() throws IOException {
@@ -63,7 +65,7 @@ class MeasureCommandTest {
                     "Ines",
                     "--link",
                     "serial:" + master.getSlaveName()),
-                Stream.of(more))
+                more.length == 0 ? Stream.of("--wait", "0") : Stream.of(more))
             .toArray(String[]::new);
     CompletableFuture<Integer> ended = CompletableFuture.supplyAsync(() -> console.run(words));
     until(
@@ -81,7 +83,14 @@ class MeasureCommandTest {
     }
   }
 
+  /** No sooner behind what was sent before than a person measures two targets. */
+  private void measured(String text) throws IOException {
+    LockSupport.parkNanos(sentNanos + 1_100_000_000L - System.nanoTime());
+    meterSends(text);
+  }
+
   private void meterSends(String text) throws IOException {
+    sentNanos = System.nanoTime();
     master.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
     master.getOutputStream().flush();
   }
@@ -112,7 +121,7 @@ class MeasureCommandTest {
     EmulatedMeter meter = new EmulatedMeter(Dialect.METRES, Chatter.SILENT, 1);
     meterSends(new String(meter.send(18.0035).toArray(), StandardCharsets.UTF_8));
     untilRecorded(1);
-    meterSends("BATT 87%\r\n-0.35 deg\r\n20.1");
+    measured("BATT 87%\r\n-0.35 deg\r\n20.1");
     meterSends("26 m\r\n");
     untilRecorded(2);
     meterSends("9.00");
@@ -145,7 +154,7 @@ class MeasureCommandTest {
     CompletableFuture<Integer> ended = measuring();
     meterSends("18.0035 m\r\n");
     untilRecorded(1);
-    meterSends("20.126 m\r\nLaser on\r\n");
+    measured("20.126 m\r\nLaser on\r\n");
     untilRecorded(2);
     master.close();
     ended.get(30, TimeUnit.SECONDS);
@@ -171,7 +180,7 @@ class MeasureCommandTest {
     meterSends("18.003 m\r\n20.126 m\r\n9.001 m\r\n");
     until("the burst is held", () -> console.err().split("HELD: ", -1).length - 1 == 3);
     assertTrue(console.err().contains("came in one burst"), console.err());
-    meterSends("18.004 m\r\n");
+    measured("18.004 m\r\n");
     untilRecorded(1);
     master.close();
     ended.get(30, TimeUnit.SECONDS);
@@ -260,5 +269,61 @@ class MeasureCommandTest {
     assertEquals(
         2, console.run("measure", "larkrise-01", "--stage", "arrival", "--link", "cereal:/dev/x"));
     assertTrue(console.err().contains("serial"), console.err());
+  }
+
+  private void waitForPort(boolean there) {
+    Path port = Path.of(master.getSlaveName());
+    until("the port is " + (there ? "there" : "gone"), () -> Files.exists(port) == there);
+  }
+
+  @Test
+  void aPulledCableThatIsPutBackGoesOnWithTheSameTarget() throws Exception {
+    CompletableFuture<Integer> ended = measuring("--wait", "10");
+    meterSends("18.003 m\r\n20.1");
+    untilRecorded(1);
+    String path = master.getSlaveName();
+    master.close();
+    until("the loss is said", () -> console.err().contains("opened again as soon as"));
+    assertTrue(console.err().contains("4 byte(s) of an unfinished reading"), console.err());
+    master = new Pty();
+    assertEquals(path, master.getSlaveName(), "the same name is the same plug");
+    waitForPort(true);
+    until("the return is said", () -> console.err().contains("is there again"));
+    sentNanos = System.nanoTime();
+    measured("20.126 m\r\n");
+    untilRecorded(2);
+    assertFalse(ended.isDone());
+    String second = list().get(1).text();
+    assertEquals(second, log(console.recordFile()).readings().get(1).entry().target());
+    // What comes as the link comes back may be an old value.
+    master.close();
+    until("the loss is said", () -> console.err().split("opened again as soon", -1).length == 3);
+    master = new Pty();
+    until("the return is said", () -> console.err().split("is there again", -1).length == 3);
+    meterSends("9.002 m\r\n");
+    until("it is held", () -> console.err().contains("as the link came back"));
+    assertEquals(2, log(console.recordFile()).readings().size());
+    master.close();
+    assertEquals(3, ended.get(60, TimeUnit.SECONDS), "it does not wait for ever");
+  }
+
+  @Test
+  void aMeterThatSendsByItselfIsNotTakenForOneTargetAfterTheOther() throws Exception {
+    CompletableFuture<Integer> ended = measuring();
+    meterSends("18.003 m\r\n");
+    untilRecorded(1);
+    for (int i = 0; i < 3; i++) {
+      LockSupport.parkNanos(300_000_000L);
+      meterSends("18.003 m\r\n");
+      int held = i + 1;
+      until("it is held", () -> console.err().split("HELD: ", -1).length - 1 == held);
+    }
+    assertTrue(console.err().contains("within a second of another"), console.err());
+    master.close();
+    ended.get(30, TimeUnit.SECONDS);
+    JobLog log = log(console.recordFile());
+    assertEquals(1, log.readings().size());
+    assertEquals(0, log.inForce().size(), "the first of the burst is withdrawn");
+    assertEquals(0, console.run("verify"), console.err());
   }
 }

@@ -33,7 +33,7 @@ class MetersCommandTest {
     Pty master = new Pty();
     String link = "serial:" + master.getSlaveName();
     CompletableFuture<Integer> ended =
-        CompletableFuture.supplyAsync(() -> console.run("meters", "watch", link));
+        CompletableFuture.supplyAsync(() -> console.run("meters", "watch", link, "--wait", "0"));
     until(() -> console.err().contains("Watching " + link) || ended.isDone());
     send(master, "18.004 m\u001b[2J\r\n");
     until(() -> console.out().contains("0d 0a") || ended.isDone());
