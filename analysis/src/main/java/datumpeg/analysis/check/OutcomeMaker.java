@@ -172,7 +172,7 @@ public final class OutcomeMaker {
         nominal,
         measured,
         deviation,
-        Estimate.COVERAGE_FACTOR,
+        deviation.coverageFactor(),
         limits,
         limits.map(within -> decision.value(deviation, within)),
         evidence,

@@ -1,6 +1,7 @@
 package datumpeg.analysis.conform;
 
 import datumpeg.analysis.stat.Normal;
+import datumpeg.analysis.stat.NormalPlusRectangular;
 import datumpeg.analysis.stat.StudentizedRange;
 import datumpeg.analysis.uncertainty.Estimate;
 
@@ -9,8 +10,10 @@ public final class Conformance {
   private Conformance() {}
 
   /**
-   * p = Φ((T_U − y)/u) − Φ((T_L − y)/u), with Φ taken as 1 or 0 where a limit is absent (JCGM
-   * 106:2012, 7.3 and 7.4). With u = 0 it is 1 on or inside the limits, else 0.
+   * p = F((T_U − y)/u) − F((T_L − y)/u), with F taken as 1 or 0 where a limit is absent (JCGM
+   * 106:2012, 7.3 and 7.4). F is Φ, or with a member's bow in the value its own distribution: see
+   * {@link datumpeg.analysis.uncertainty.Budget#distribution}. With u = 0 it is 1 on or inside the
+   * limits, else 0.
    */
   public static double probabilityWithin(Estimate deviation, Limits limits) {
     double u = deviation.standardUncertainty();
@@ -20,8 +23,9 @@ public final class Conformance {
     if (u == 0) {
       return y >= lower && y <= upper ? 1 : 0;
     }
-    double below = Double.isInfinite(upper) ? 1 : Normal.cdf((upper - y) / u);
-    double beneath = Double.isInfinite(lower) ? 0 : Normal.cdf((lower - y) / u);
+    NormalPlusRectangular errors = deviation.budget().distribution();
+    double below = Double.isInfinite(upper) ? 1 : errors.cdf((upper - y) / u);
+    double beneath = Double.isInfinite(lower) ? 0 : errors.cdf((lower - y) / u);
     return Math.max(0, below - beneath);
   }
 

@@ -14,10 +14,13 @@ import java.util.List;
  */
 public record Estimate(double value, double standardUncertainty, Budget budget) {
   /**
-   * The coverage factor used where none is stated: about 95 % for a normal error (JCGM 100:2008,
-   * 6.3.3).
+   * The coverage factor used where none is stated, for a normal error: {@link #COVERAGE} (JCGM
+   * 100:2008, 6.3.3).
    */
   public static final double COVERAGE_FACTOR = 2.0;
+
+  /** Probability within twice the standard deviation of a normal error. */
+  private static final double COVERAGE = 0.954499736;
 
   public Estimate {
     if (!Double.isFinite(value)) {
@@ -111,9 +114,19 @@ public record Estimate(double value, double standardUncertainty, Budget budget) 
         budget.plus(Budget.of(origin, independentStandardUncertainty)));
   }
 
-  /** Expanded uncertainty with {@link #COVERAGE_FACTOR}. */
+  /**
+   * The coverage factor that covers as much of this value's errors as {@link #COVERAGE_FACTOR} does
+   * of normal ones: less where evenly distributed ones prevail (JCGM 100:2008, G.1.4 and G.2.2).
+   */
+  public double coverageFactor() {
+    return budget.formSquares() == 0
+        ? COVERAGE_FACTOR
+        : budget.distribution().coverageFactor(COVERAGE);
+  }
+
+  /** Expanded uncertainty with {@link #coverageFactor()}. */
   public double expanded() {
-    return expanded(COVERAGE_FACTOR);
+    return expanded(coverageFactor());
   }
 
   /** Expanded uncertainty U = k u (JCGM 100:2008, eq. (18)). */

@@ -248,9 +248,9 @@ public final class JointEstimate {
     Budget shared = Budget.NONE;
     double scatter = variance;
     for (SharedPart part : parts) {
-      double ofPart = part.variance(factors);
-      shared = shared.plus(Budget.ofVariance(part.origin(), ofPart));
-      scatter -= ofPart;
+      Budget ofPart = part.budget(factors);
+      shared = shared.plus(ofPart);
+      scatter -= ofPart.variance(part.origin());
     }
     return shared.plus(Budget.ofVariance(Origin.SCATTER, Math.max(0, scatter)));
   }

@@ -13,6 +13,8 @@ public enum Origin {
   DEFINITION,
   /** The temperature of the steel, as far as nobody read it. */
   TEMPERATURE,
-  /** What no way of measuring the same shrinks, such as the bow of a column. */
+  /** The bow of a member, evenly distributed within what its straightness allows. */
+  FORM,
+  /** Any other, which no way of measuring the same shrinks. */
   OTHER
 }

@@ -21,8 +21,8 @@ final class SharedPart {
     return origin;
   }
 
-  /** Variance it gives to the combination of values with these factors. */
-  double variance(double[] factors) {
+  /** What it gives to the combination of values with these factors. */
+  Budget budget(double[] factors) {
     int errors = root.length == 0 ? 0 : root[0].length;
     double[] answers = new double[errors];
     for (int i = 0; i < factors.length; i++) {
@@ -32,9 +32,9 @@ final class SharedPart {
         }
       }
     }
-    double sum = 0;
+    Budget sum = Budget.NONE;
     for (double answer : answers) {
-      sum += answer * answer;
+      sum = sum.plus(Budget.of(origin, answer));
     }
     return sum;
   }

@@ -71,7 +71,7 @@ final class LinearisedTest {
     Estimate sum = joined.quantity("a").plus(joined.quantity("c")).estimate();
     assertEquals(6, sum.value());
     assertEquals(Math.sqrt(13), sum.standardUncertainty());
-    assertEquals(new Budget(4, 0, 0, 0, 9), sum.budget());
+    assertEquals(new Budget(4, 0, 0, 0, 0, 0, 9), sum.budget());
   }
 
   @Test

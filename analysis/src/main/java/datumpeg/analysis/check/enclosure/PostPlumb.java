@@ -82,7 +82,7 @@ public final class PostPlumb implements Check {
             .tangent()
             .scaled(height)
             .estimate()
-            .widened(4 * BOW * height * off / Math.sqrt(3), Origin.OTHER);
+            .widened(4 * BOW * height * off / Math.sqrt(3), Origin.FORM);
     return outcomes.signedWithAside(
         mullion ? "mullion-plumb" : "opening",
         text.substring(text.indexOf('.') + 1),

@@ -20,6 +20,7 @@ import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.slip.SlipNetwork;
 import datumpeg.analysis.uncertainty.Linearised;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -264,7 +265,9 @@ final class FrameNetwork {
       Observation observed = stage.observation(reading);
       double bow = ColumnPlumb.bowRadians(reading, job.setOut().building());
       if (bow != 0) {
-        observed = observed.withCommonPart(new CommonPart("bow of " + lean.target(), sign * bow));
+        observed =
+            observed.withCommonPart(
+                new CommonPart("bow of " + lean.target(), sign * bow, Origin.FORM));
       }
       return new LineDifference(
           station("base", lean.mark(), lean.axis()),

@@ -40,7 +40,7 @@ record Lean(
   }
 
   Estimate estimate() {
-    return atColumnHeight.estimate().widened(formStandardUncertainty, Origin.OTHER);
+    return atColumnHeight.estimate().widened(formStandardUncertainty, Origin.FORM);
   }
 
   /** mine · this + others · other, with what the two share. */
@@ -49,7 +49,7 @@ record Lean(
     Linearised two = other.atColumnHeight.scaled(others);
     Estimate sum =
         source == other.source ? one.plus(two).estimate() : one.estimate().plus(two.estimate());
-    return sum.widened(Math.abs(mine) * formStandardUncertainty, Origin.OTHER)
-        .widened(Math.abs(others) * other.formStandardUncertainty, Origin.OTHER);
+    return sum.widened(Math.abs(mine) * formStandardUncertainty, Origin.FORM)
+        .widened(Math.abs(others) * other.formStandardUncertainty, Origin.FORM);
   }
 }
