@@ -3,6 +3,7 @@ package datumpeg.analysis.slip;
 import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.GlobalTest;
 import datumpeg.analysis.simulate.NormalDraws;
+import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -40,19 +41,19 @@ public final class SlipSearchBench {
         "%n| planted (%d seeds) | seen | first | first or second | its reading first |%n"
             + "|---|---|---|---|---|%n",
         seeds);
-    PlantedSlips.all()
-        .forEach(
-            (name, slips) -> {
-              SlipShares shares = SlipShares.of(slips, seeds, 1);
-              System.out.printf(
-                  Locale.ROOT,
-                  "| %s | %s | %s | %s | %s |%n",
-                  name,
-                  percent(shares.seen(), seeds),
-                  percent(shares.first(), shares.seen()),
-                  percent(shares.firstTwo(), shares.seen()),
-                  percent(shares.readingFirst(), shares.seen()));
-            });
+    PlantedSlips.all().forEach((name, slips) -> share(name, SlipShares.of(slips, seeds, 1)));
+    PlantedSlips.pairs().forEach((name, slips) -> share(name, SlipShares.of(slips, seeds, 1)));
+  }
+
+  private static void share(String name, SlipShares shares) {
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %s | %s | %s | %s |%n",
+        name,
+        percent(shares.seen(), shares.seeds()),
+        percent(shares.first(), shares.seen()),
+        percent(shares.firstTwo(), shares.seen()),
+        percent(shares.readingFirst(), shares.seen()));
   }
 
   private static String percent(int part, int of) {
@@ -63,7 +64,7 @@ public final class SlipSearchBench {
     int doubted = 0;
     int named = 0;
     for (long seed = 1; seed <= seeds; seed++) {
-      SlipFindings found = PlantedSlips.cleanSlab(1_000_000 + seed).searched();
+      SlipFindings found = PlantedDistances.cleanSlab(1_000_000 + seed).searched();
       doubted += found.state() == SlipFindings.State.AGREES ? 0 : 1;
       named += found.suspicions().isEmpty() ? 0 : 1;
     }
@@ -77,30 +78,36 @@ public final class SlipSearchBench {
 
   private static void times() {
     System.out.printf(
-        "%n| distances | slips tried | search, median ms | p95 ms | every slip adjusted again,"
-            + " median ms | p95 ms | same first |%n|---|---|---|---|---|---|---|%n");
-    for (int sets : new int[] {1, 2}) {
-      time(sets);
+        "%n| distances | slips planted | slips tried | search, median ms | p95 ms | processor, most ms"
+            + " | every slip adjusted again, median ms | same first |%n|---|---|---|---|---|---|---|---|%n");
+    for (int slips = 1; slips <= 3; slips++) {
+      for (int sets : new int[] {1, 2}) {
+        time(sets, slips);
+      }
     }
   }
 
-  private static void time(int sets) {
+  private static void time(int sets, int slips) {
     List<Double> searched = new ArrayList<>();
+    List<Double> processor = new ArrayList<>();
     List<Double> brute = new ArrayList<>();
     int same = 0;
     int tried = 0;
-    int fewer = sets * sets * sets;
+    int fewer = slips == 1 ? sets * sets * sets : 1;
     int warmUp = WARM_UP / fewer;
     int timed = Math.max(3, TIMED / fewer);
     for (int i = 0; i < warmUp + timed; i++) {
-      PlantedSlips.Planted planted = planted(sets, i);
+      PlantedSlips.Planted planted = planted(sets, slips, i);
       long start = System.nanoTime();
+      long spent = processorNanoseconds();
       SlipFindings found = planted.searched();
+      spent = processorNanoseconds() - spent;
       long between = System.nanoTime();
-      Optional<Slip> best = bruteForce(planted);
+      Optional<Slip> best = slips == 1 ? bruteForce(planted) : Optional.empty();
       long end = System.nanoTime();
       if (i >= warmUp) {
         searched.add((between - start) / 1e6);
+        processor.add(spent / 1e6);
         brute.add((end - between) / 1e6);
         tried = found.tried();
         same += sameReadings(found, best) ? 1 : 0;
@@ -108,26 +115,32 @@ public final class SlipSearchBench {
     }
     System.out.printf(
         Locale.ROOT,
-        "| %d | %d | %.1f | %.1f | %.1f | %.1f | %d of %d |%n",
+        "| %d | %d | %d | %.1f | %.1f | %.1f | %s | %s |%n",
         15 * sets,
+        slips,
         tried,
         quantile(searched, 0.5),
         quantile(searched, 0.95),
-        quantile(brute, 0.5),
-        quantile(brute, 0.95),
-        same,
-        timed);
+        quantile(processor, 1),
+        slips == 1 ? String.format(Locale.ROOT, "%.1f", quantile(brute, 0.5)) : "",
+        slips == 1 ? same + " of " + timed : "");
   }
 
-  /** A metre added to the fourth distance. */
-  private static PlantedSlips.Planted planted(int sets, int seed) {
-    List<SlipReading> readings = PlantedSlips.distances(new NormalDraws(seed), sets);
-    SlipReading right = readings.get(3);
-    SlipReading wrong =
-        PlantedSlips.reading(right.id(), right.target(), right.value() + 1, 0, right.set());
-    readings.set(3, wrong);
+  private static long processorNanoseconds() {
+    return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
+  }
+
+  /** A metre added to the fourth distance; besides, an odd amount to the eighth and the twelfth. */
+  private static PlantedSlips.Planted planted(int sets, int slips, int seed) {
+    List<SlipReading> readings = PlantedDistances.distances(new NormalDraws(seed), sets);
+    List<String> ids = new ArrayList<>();
+    for (int slip = 0; slip < slips; slip++) {
+      SlipReading right = readings.get(3 + 4 * slip);
+      readings.set(3 + 4 * slip, PlantedSlips.with(right, right.value() + (slip == 0 ? 1 : 0.37)));
+      ids.add(right.id());
+    }
     return new PlantedSlips.Planted(
-        PlantedSlips.network(readings), readings, SlipKind.WHOLE_UNIT, List.of(right.id()));
+        PlantedDistances.network(readings), readings, SlipKind.WHOLE_UNIT, ids);
   }
 
   /** The named alternative: every slip tried by adjusting again. */

@@ -58,23 +58,55 @@ public final class ChangeEffects {
 
   /** e'W l: half the slope of v'Pv along a direction. */
   public double pull(Map<String, Double> direction) {
+    return pull(direction(direction));
+  }
+
+  /** e'W l, of a direction looked up before. */
+  public double pull(Direction direction) {
     double sum = 0;
-    for (Map.Entry<String, Double> entry : direction.entrySet()) {
-      sum += entry.getValue() * pulls[position(entry.getKey())];
+    for (int i = 0; i < direction.rows.length; i++) {
+      sum += direction.values[i] * pulls[direction.rows[i]];
     }
     return sum;
   }
 
   /** a'W b: of a direction with itself, the inverse variance of a slip estimated along it. */
   public double product(Map<String, Double> one, Map<String, Double> other) {
+    return product(direction(one), direction(other));
+  }
+
+  /** a'W b, of directions looked up before. */
+  public double product(Direction one, Direction other) {
     double sum = 0;
-    for (Map.Entry<String, Double> left : one.entrySet()) {
-      int row = position(left.getKey());
-      for (Map.Entry<String, Double> right : other.entrySet()) {
-        sum += left.getValue() * right.getValue() * weights.get(row, position(right.getKey()));
+    for (int i = 0; i < one.rows.length; i++) {
+      for (int j = 0; j < other.rows.length; j++) {
+        sum += one.values[i] * other.values[j] * weights.get(one.rows[i], other.rows[j]);
       }
     }
     return sum;
+  }
+
+  /** Looks a change up once, where it is used often. */
+  public Direction direction(Map<String, Double> change) {
+    int[] rows = new int[change.size()];
+    double[] values = new double[change.size()];
+    int i = 0;
+    for (Map.Entry<String, Double> entry : change.entrySet()) {
+      rows[i] = position(entry.getKey());
+      values[i++] = entry.getValue();
+    }
+    return new Direction(rows, values);
+  }
+
+  /** A change of some observations, of this model's. Immutable. */
+  public static final class Direction {
+    private final int[] rows;
+    private final double[] values;
+
+    private Direction(int[] rows, double[] values) {
+      this.rows = rows;
+      this.values = values;
+    }
   }
 
   /** The same model about changed values. */

@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param networks the readings adjusted together, with what came of it
  * @param used the readings it looked at, whether or not an outcome came of them
  * @param placement where to snap the lines on the slab, if it found its shape
+ * @param tests whether its readings fit together
  */
 public record CheckResult(
     List<Outcome> outcomes,
@@ -21,7 +22,20 @@ public record CheckResult(
     Map<String, LevelEstimate> levels,
     List<Reading> used,
     List<Network> networks,
-    Optional<LinePlacement> placement) {
+    Optional<LinePlacement> placement,
+    List<AgreementTest> tests) {
+
+  /** A result without tests of its readings. */
+  public CheckResult(
+      List<Outcome> outcomes,
+      List<Note> notes,
+      Map<String, PointEstimate> points,
+      Map<String, LevelEstimate> levels,
+      List<Reading> used,
+      List<Network> networks,
+      Optional<LinePlacement> placement) {
+    this(outcomes, notes, points, levels, used, networks, placement, List.of());
+  }
 
   /** A result that places no lines. */
   public CheckResult(
@@ -32,6 +46,12 @@ public record CheckResult(
       List<Reading> used,
       List<Network> networks) {
     this(outcomes, notes, points, levels, used, networks, Optional.empty());
+  }
+
+  /** The same with tests of its readings. */
+  public CheckResult with(List<AgreementTest> agreement) {
+    return new CheckResult(
+        outcomes, notes, points, levels, used, networks, placement, agreement);
   }
 
   public static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {

@@ -6,6 +6,7 @@ import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.LeastSquares;
 import datumpeg.analysis.adjust.LinearModel;
 import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.adjust.SuspectedSlip;
 import datumpeg.analysis.adjust.ObservationEquation;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
@@ -13,13 +14,13 @@ import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.Collectors;
 
 /**
  * Values read directly, each from its own readings: one unknown a target, the weighted mean of its
@@ -27,10 +28,10 @@ import java.util.function.ToDoubleFunction;
  *
  * @param values by target text or other name, known together
  * @param readings by the same names
- * @param notes about targets whose readings contradict each other
+ * @param tests whether the readings of each agree; empty where nothing was read twice
  */
 public record DirectValues(
-    JointEstimate values, Map<String, List<Reading>> readings, List<Note> notes) {
+    JointEstimate values, Map<String, List<Reading>> readings, List<AgreementTest> tests) {
 
   /**
    * Two readings of one target further apart than this probability allows contradict each other.
@@ -76,7 +77,7 @@ public record DirectValues(
         LeastSquares.adjust(new LinearModel(List.copyOf(byTarget.keySet()), equations));
     return adjustment
         .complete()
-        .map(fit -> new DirectValues(fit.parameters(), byTarget, notes(fit, byTarget)));
+        .map(fit -> new DirectValues(fit.parameters(), byTarget, tests(fit, byTarget)));
   }
 
   /**
@@ -109,17 +110,26 @@ public record DirectValues(
         .toList();
   }
 
-  private static List<Note> notes(Fit fit, Map<String, List<Reading>> byTarget) {
-    Map<String, Note> notes = new LinkedHashMap<>();
-    fit.suspectedSlip(SIGNIFICANCE)
-        .ifPresent(
-            slip ->
-                byTarget.forEach(
-                    (target, of) -> {
-                      if (of.stream().anyMatch(r -> slip.observationIds().contains(r.id()))) {
-                        notes.put(target, SlipNotes.contradiction(target, of));
-                      }
-                    }));
-    return List.copyOf(notes.values());
+  /** One test of all targets read more than once: the largest slip statistic, after Bonferroni. */
+  private static List<AgreementTest> tests(Fit fit, Map<String, List<Reading>> byTarget) {
+    if (fit.degreesOfFreedom() == 0) {
+      return List.of();
+    }
+    Optional<SuspectedSlip> greatest = fit.suspectedSlip(1);
+    return List.of(
+        new AgreementTest(
+            fit.observations().stream()
+                .map(observation -> observation.observation().id())
+                .collect(Collectors.toSet()),
+            greatest.map(SuspectedSlip::probability).orElse(1.0),
+            () -> greatest.map(slip -> contradictions(slip, byTarget)).orElse(List.of())));
+  }
+
+  private static List<Note> contradictions(
+      SuspectedSlip slip, Map<String, List<Reading>> byTarget) {
+    return byTarget.entrySet().stream()
+        .filter(one -> one.getValue().stream().anyMatch(r -> slip.observationIds().contains(r.id())))
+        .map(one -> SlipNotes.contradiction(one.getKey(), one.getValue()))
+        .toList();
   }
 }

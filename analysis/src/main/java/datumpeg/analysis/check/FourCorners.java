@@ -23,14 +23,16 @@ import java.util.stream.Collectors;
  *
  * @param plan the adjusted figure, the first corner at the origin and the second on the x axis
  * @param direct each distance as observed, by its target
- * @param notes about contradictions and what is missing
+ * @param notes about what is missing
+ * @param tests whether the distances fit together
  */
 public record FourCorners(
     Optional<AdjustedPlan> plan,
     DirectValues direct,
     List<Note> notes,
     Optional<Network> network,
-    List<Reading> used) {
+    List<Reading> used,
+    List<AgreementTest> tests) {
 
   /**
    * Adjusts a figure.
@@ -63,19 +65,22 @@ public record FourCorners(
                 .distinct()
                 .collect(Collectors.toMap(PointName::text, stage::definitionMetres)));
     Adjustment<AdjustedPlan> adjustment = network.adjust();
-    List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
-      SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used, stage)
-          .ifPresent(notes::add);
       return new FourCorners(
-          Optional.of(plan), direct, notes, Optional.of(Network.of(name, plan.fit(), used)), used);
+          Optional.of(plan),
+          direct,
+          List.of(),
+          Optional.of(Network.of(name, plan.fit(), used)),
+          used,
+          SlipNotes.ofNetwork(name, SlipNetworks.of(network), plan.fit(), used, stage).stream()
+              .toList());
     }
-    notes.addAll(direct.notes());
+    List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
       notes.add(missing(name, undetermined, used));
     }
-    return new FourCorners(Optional.empty(), direct, notes, Optional.empty(), used);
+    return new FourCorners(Optional.empty(), direct, notes, Optional.empty(), used, direct.tests());
   }
 
   private static MeasuredDistance distance(Reading reading, StageReadings stage) {

@@ -26,13 +26,15 @@ import java.util.Set;
  *
  * @param levels of those points that hang together; empty if none do
  * @param used the readings adjusted
- * @param notes about contradictions and what hangs loose
+ * @param notes about what hangs loose
+ * @param test whether the readings fit together; empty where nothing checks them
  */
 public record LevelledPoints(
     Optional<AdjustedLevels> levels,
     List<Reading> used,
     List<Note> notes,
-    Optional<Network> network) {
+    Optional<Network> network,
+    Optional<AgreementTest> test) {
 
   /**
    * Adjusts the levels of some kinds of points.
@@ -50,7 +52,8 @@ public record LevelledPoints(
                             || target.quantity() == MeasuredQuantity.STAFF)
                         && features.contains(target.first().feature())));
     if (used.isEmpty()) {
-      return new LevelledPoints(Optional.empty(), used, List.of(), Optional.empty());
+      return new LevelledPoints(
+          Optional.empty(), used, List.of(), Optional.empty(), Optional.empty());
     }
     LevelNetwork network = network(used, setOut, stage);
     Adjustment<AdjustedLevels> adjustment = network.adjust();
@@ -59,11 +62,13 @@ public record LevelledPoints(
       notes.add(new Note(Note.Kind.UNDETERMINED, undetermined.reason(), List.of()));
     }
     Optional<AdjustedLevels> levels = adjustment.available();
-    levels
-        .flatMap(all -> SlipNotes.ofNetwork(name, SlipNetworks.of(network), all.fit(), used, stage))
-        .ifPresent(notes::add);
     return new LevelledPoints(
-        levels, used, notes, levels.map(all -> Network.of(name, all.fit(), used)));
+        levels,
+        used,
+        notes,
+        levels.map(all -> Network.of(name, all.fit(), used)),
+        levels.flatMap(
+            all -> SlipNotes.ofNetwork(name, SlipNetworks.of(network), all.fit(), used, stage)));
   }
 
   private static LevelNetwork network(List<Reading> used, SetOut setOut, StageReadings stage) {

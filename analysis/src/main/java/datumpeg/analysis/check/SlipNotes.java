@@ -2,6 +2,7 @@ package datumpeg.analysis.check;
 
 import datumpeg.analysis.adjust.AdjustedObservation;
 import datumpeg.analysis.adjust.Fit;
+import datumpeg.analysis.adjust.SuspectedSlip;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.quantity.LengthDisplay;
@@ -13,10 +14,12 @@ import datumpeg.analysis.slip.SlipOptions;
 import datumpeg.analysis.slip.SlipReading;
 import datumpeg.analysis.slip.SlipSearch;
 import datumpeg.analysis.slip.Suspicion;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -49,21 +52,29 @@ public final class SlipNotes {
   }
 
   /**
-   * A network whose observations do not fit together: where the slip is, which slips would explain
-   * it, best first, and what to read next.
+   * Whether the observations of a network fit together. If doubted: where the slip is, which slips
+   * would explain it, best first, and what to read next. No test without redundancy.
    */
-  public static Optional<Note> ofNetwork(
+  public static Optional<AgreementTest> ofNetwork(
       String name, SlipNetwork network, Fit fit, List<Reading> readings, StageReadings stage) {
-    Optional<Note> note = ofNetwork(name, fit, readings);
-    if (note.isEmpty()) {
-      return note;
-    }
+    return fit.test()
+        .map(
+            test ->
+                new AgreementTest(
+                    readings.stream().map(Reading::id).collect(Collectors.toSet()),
+                    test.probability(),
+                    () -> List.of(doubted(name, network, fit, readings, stage))));
+  }
+
+  private static Note doubted(
+      String name, SlipNetwork network, Fit fit, List<Reading> readings, StageReadings stage) {
     SlipFindings found = searched(network, readings, stage);
-    List<String> ids = note.get().readingIds();
+    Note note = doubted(name, fit, readings, found);
+    List<String> ids = note.readingIds();
     if (ids.isEmpty() && found.located()) {
       ids = found.suspicions().get(0).readingIds().stream().sorted().toList();
     }
-    return Optional.of(new Note(note.get().kind(), note.get().text() + explained(found, ids), ids));
+    return new Note(note.kind(), note.text() + explained(found, ids), ids);
   }
 
   /** A network that a slip has bent so far that nothing near the drawing fits it. */
@@ -95,18 +106,23 @@ public final class SlipNotes {
   }
 
   /**
-   * The first suspicions, counted, and the reading that would tell them apart. That a reading named
-   * already is wrong by some amount is not told twice.
+   * The first suspicions, counted, and the reading that would tell them apart. That readings named
+   * already are wrong by some amount is not told twice.
    */
   private static String explained(SlipFindings found, List<String> named) {
-    List<Suspicion> leading =
-        found.leading().stream()
-            .filter(s -> s.slip().kind() != SlipKind.SIZE_UNKNOWN || !named.equals(s.readingIds()))
-            .toList();
+    List<Suspicion> leading = worthTelling(found.leading(), named);
     if (leading.isEmpty()) {
-      return "";
+      return found
+          .next()
+          .filter(next -> found.state() == SlipFindings.State.NOT_EXPLAINED)
+          .map(next -> " Two slips at once might, but too little checks them to tell which. " + next.words() + ": it helps to tell.")
+          .orElse("");
     }
-    StringBuilder text = new StringBuilder(" What would explain it, best first:");
+    StringBuilder text =
+        new StringBuilder(
+            found.takesTwo()
+                ? " Two slips at once would, best first:"
+                : " What would explain it, best first:");
     int told = Math.min(TOLD, leading.size());
     for (int i = 0; i < told; i++) {
       text.append(' ').append(i + 1).append(". ").append(leading.get(i).words());
@@ -121,17 +137,25 @@ public final class SlipNotes {
     return text.toString();
   }
 
-  private static Optional<Note> ofNetwork(String network, Fit fit, List<Reading> readings) {
-    boolean agrees = fit.test().map(test -> test.agrees(DirectValues.SIGNIFICANCE)).orElse(true);
-    if (agrees) {
-      return Optional.empty();
-    }
+  private static List<Suspicion> worthTelling(List<Suspicion> leading, List<String> named) {
+    Set<Set<String>> told = new HashSet<>(Set.of(Set.copyOf(named)));
+    return leading.stream()
+        .filter(
+            s ->
+                told.add(Set.copyOf(s.readingIds())) || s.slip().kind() != SlipKind.SIZE_UNKNOWN)
+        .toList();
+  }
+
+  private static Note doubted(
+      String network, Fit fit, List<Reading> readings, SlipFindings found) {
     Map<String, Reading> byId =
         readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
     List<String> suspects =
-        fit.suspectedSlip(DirectValues.SIGNIFICANCE)
-            .map(datumpeg.analysis.adjust.SuspectedSlip::observationIds)
-            .orElse(List.of());
+        found.takesTwo()
+            ? List.of()
+            : fit.suspectedSlip(DirectValues.SIGNIFICANCE)
+                .map(SuspectedSlip::observationIds)
+                .orElse(List.of());
     String probability =
         fit.test().map(test -> LengthDisplay.decimal(test.probability() * 100, 2)).orElse("");
     String head =
@@ -140,11 +164,8 @@ public final class SlipNotes {
             + " do not fit together (chance "
             + (probability.equals("0.00") ? "below 0.01" : probability)
             + " %).";
-    return Optional.of(
-        new Note(
-            Note.Kind.SLIP_SUSPECTED,
-            head + " " + where(fit, suspects, byId),
-            ids(suspects, byId)));
+    return new Note(
+        Note.Kind.SLIP_SUSPECTED, head + " " + where(fit, suspects, byId), ids(suspects, byId));
   }
 
   /** How much, and which way the reading itself is wrong: a staff counts down, a level up. */

@@ -1,7 +1,9 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.Doubts;
 import datumpeg.analysis.check.FrameRow;
 import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.check.Network;
@@ -131,16 +133,19 @@ public final class Reduction {
     List<Network> networks = new ArrayList<>();
     Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
+    List<AgreementTest> tests = new ArrayList<>();
     for (Check check : checks) {
       CheckResult result = check.of(readings);
       bare.addAll(result.outcomes());
       notes.addAll(result.notes());
+      tests.addAll(result.tests());
       points.putAll(result.points());
       levels.putAll(result.levels());
       networks.addAll(result.networks());
       placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
+    notes.addAll(0, Doubts.of(tests));
     List<Outcome> outcomes = bare.stream().map(remedies::apply).toList();
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));

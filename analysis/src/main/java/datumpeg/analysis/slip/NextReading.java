@@ -1,10 +1,12 @@
 package datumpeg.analysis.slip;
 
 import datumpeg.analysis.adjust.ChangeEffects;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The further reading that best tells suspects apart.
@@ -38,7 +40,7 @@ public record NextReading(String target, boolean again, int separates, int pairs
       int pairs = 0;
       for (int k = 0; k < suspects.size(); k++) {
         for (Suspicion other : suspects) {
-          if (other.readingIds().equals(suspects.get(k).readingIds())) {
+          if (Set.copyOf(other.readingIds()).equals(Set.copyOf(suspects.get(k).readingIds()))) {
             continue;
           }
           pairs++;
@@ -77,17 +79,37 @@ public record NextReading(String target, boolean again, int separates, int pairs
       this.denominator = own + Math.max(0, known);
     }
 
-    /** How much worse the other fits, its own offset estimated afresh, if the one is true. */
+    /** How much worse the other fits, its own offsets estimated afresh, if the one is true. */
     double separation(Suspicion one, Suspicion other) {
-      Map<String, Double> change = change(one);
-      if (other.slip().hasUnknownOffset()) {
-        Map<String, Double> direction = direction(other);
-        double along = product(change, direction);
-        return product(change, change) - along * along / product(direction, direction);
+      Map<String, Double> difference = new HashMap<>(change(one));
+      List<Map<String, Double>> free = new ArrayList<>();
+      for (Slip part : other.slip().parts()) {
+        if (part.hasUnknownOffset()) {
+          free.add(SlipTrial.direction(part));
+        } else {
+          change(part, other).forEach((id, value) -> difference.merge(id, -value, Double::sum));
+        }
       }
-      Map<String, Double> difference = new HashMap<>(change);
-      change(other).forEach((id, value) -> difference.merge(id, -value, Double::sum));
-      return product(difference, difference);
+      return product(difference, difference) - alongFree(difference, free);
+    }
+
+    /** What of a change one offset, or two, would take up. */
+    private double alongFree(Map<String, Double> change, List<Map<String, Double>> free) {
+      if (free.isEmpty()) {
+        return 0;
+      }
+      Map<String, Double> first = free.get(0);
+      double along = product(change, first);
+      double taken = along * along / product(first, first);
+      if (free.size() == 1) {
+        return taken;
+      }
+      Map<String, Double> second = new HashMap<>(free.get(1));
+      double share = product(second, first) / product(first, first);
+      first.forEach((id, value) -> second.merge(id, -share * value, Double::sum));
+      double beside = product(second, second);
+      double further = product(change, second);
+      return beside > 0 ? taken + further * further / beside : taken;
     }
 
     private double product(Map<String, Double> a, Map<String, Double> b) {
@@ -97,18 +119,16 @@ public record NextReading(String target, boolean again, int separates, int pairs
     }
 
     private static Map<String, Double> change(Suspicion suspicion) {
+      return change(suspicion.slip(), suspicion);
+    }
+
+    private static Map<String, Double> change(Slip slip, Suspicion suspicion) {
       Map<String, Double> change = new HashMap<>();
-      for (SlipReading reading : suspicion.slip().readings()) {
+      for (SlipReading reading : slip.readings()) {
         double instead = suspicion.instead().getOrDefault(reading.id(), reading.value());
         change.put(reading.id(), reading.sign() * (instead - reading.value()));
       }
       return change;
-    }
-
-    private static Map<String, Double> direction(Suspicion suspicion) {
-      Map<String, Double> direction = new HashMap<>();
-      suspicion.slip().readings().forEach(r -> direction.put(r.id(), (double) r.sign()));
-      return direction;
     }
   }
 }

@@ -21,6 +21,16 @@ public sealed interface Slip {
   /** What happened, in words, without numbers of the result. */
   String words();
 
+  /** The slips it consists of: itself, or the two that happened at once. */
+  default List<Slip> parts() {
+    return List.of(this);
+  }
+
+  /** How many offsets of unknown size are to be estimated. */
+  default int unknownOffsets() {
+    return hasUnknownOffset() ? 1 : 0;
+  }
+
   /** Whether one unknown offset, the same in all its readings, is to be estimated. */
   default boolean hasUnknownOffset() {
     return false;
@@ -196,6 +206,51 @@ public sealed interface Slip {
     private static String first(List<String> targets) {
       return targets.stream().limit(3).collect(Collectors.joining(", "))
           + (targets.size() > 3 ? " and so on," : "");
+    }
+  }
+
+  /** Two slips at once, in different readings. */
+  record Both(Slip one, Slip other) implements Slip {
+    public Both {
+      for (SlipReading reading : one.readings()) {
+        if (other.readings().stream().anyMatch(r -> r.id().equals(reading.id()))) {
+          throw new IllegalArgumentException(
+              "two slips at once: both in reading " + reading.id() + ", expected different ones");
+        }
+      }
+    }
+
+    /** The less usual of both. */
+    @Override
+    public SlipKind kind() {
+      return one.kind().compareTo(other.kind()) >= 0 ? one.kind() : other.kind();
+    }
+
+    @Override
+    public List<SlipReading> readings() {
+      return Stream.concat(one.readings().stream(), other.readings().stream()).toList();
+    }
+
+    @Override
+    public Map<String, Double> instead() {
+      Map<String, Double> instead = new LinkedHashMap<>(one.instead());
+      instead.putAll(other.instead());
+      return instead;
+    }
+
+    @Override
+    public List<Slip> parts() {
+      return List.of(one, other);
+    }
+
+    @Override
+    public int unknownOffsets() {
+      return one.unknownOffsets() + other.unknownOffsets();
+    }
+
+    @Override
+    public String words() {
+      return one.words() + ", and besides " + other.words();
     }
   }
 }

@@ -4,6 +4,7 @@ import datumpeg.analysis.adjust.ChangeEffects;
 import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.GlobalTest;
 import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.stat.ChiSquared;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -14,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Looks for the slip that made a network fail its test. Criterion and order: see the description of
+ * Looks for the slip that made a network fail its test, or for two if no single one explains it. Criterion and order: see the description of
  * this room. Closed forms look at every slip, and only those that may explain the readings are
  * adjusted again.
  */
@@ -31,6 +32,12 @@ public final class SlipSearch {
   private static final int TOLD = 12;
 
   private static final int TOLD_IN_PART = 3;
+
+  /** With fewer degrees of freedom left, too many pairs fit by chance to name one. Our choice. */
+  private static final int LEFT_TO_CHECK_TWO = 2;
+
+  /** Further drop of v'Pv that the second slip must bring: 0.1 % point of chi-squared with one. */
+  private static final double NEEDED = ChiSquared.quantile(0.999, 1);
 
   private final SlipNetwork network;
   private final SlipOptions options;
@@ -118,49 +125,17 @@ public final class SlipSearch {
   private record Foreseen(Slip slip, double score) {}
 
   private SlipFindings found() {
-    List<Suspicion> significant = new ArrayList<>();
-    for (Slip slip : worthAdjusting()) {
-      trial
-          .of(slip)
-          .filter(suspicion -> suspicion.chance() < options.suspectBelow())
-          .ifPresent(significant::add);
-    }
-    List<Suspicion> explaining =
-        significant.stream().filter(s -> s.probability() >= options.explainFrom()).toList();
+    List<Foreseen> foreseen = foreseen();
+    List<Suspicion> significant = significant(foreseen);
+    List<Suspicion> explaining = explaining(significant);
     if (explaining.isEmpty()) {
-      List<Suspicion> part =
-          significant.stream()
-              .sorted(Comparator.comparingDouble(Suspicion::score))
-              .limit(TOLD_IN_PART)
-              .toList();
-      return new SlipFindings(
-          SlipFindings.State.NOT_EXPLAINED,
-          Optional.of(test),
-          part,
-          0,
-          Optional.empty(),
-          slips.size());
+      explaining = explaining(needingBoth(significant(pairs(foreseen))));
     }
-    return told(explaining);
+    return explaining.isEmpty() ? unexplained(foreseen, significant) : told(explaining);
   }
 
-  private SlipFindings told(List<Suspicion> explaining) {
-    Ranking ranking = Ranking.of(explaining);
-    List<Suspicion> told = ranking.suspicions().stream().limit(TOLD).toList();
-    int inseparable = Math.min(ranking.leading(), told.size());
-    List<Suspicion> leading = told.subList(0, inseparable);
-    Set<String> suspects = new HashSet<>();
-    leading.forEach(suspicion -> suspects.addAll(suspicion.readingIds()));
-    boolean apart = leading.stream().map(Suspicion::readingIds).distinct().count() > 1;
-    Optional<NextReading> next =
-        apart
-            ? network.further(suspects).flatMap(further -> NextReading.among(leading, further))
-            : Optional.empty();
-    return new SlipFindings(
-        SlipFindings.State.EXPLAINED, Optional.of(test), told, inseparable, next, slips.size());
-  }
-
-  private List<Slip> worthAdjusting() {
+  /** Every slip that would show, the likelier first. */
+  private List<Foreseen> foreseen() {
     List<Foreseen> foreseen = new ArrayList<>();
     for (Slip slip : slips) {
       double score = trial.foreseen(slip);
@@ -169,6 +144,22 @@ public final class SlipSearch {
       }
     }
     foreseen.sort(Comparator.comparingDouble(Foreseen::score));
+    return foreseen;
+  }
+
+  /** Those worth adjusting again whose drop of v'Pv is more than chance. */
+  private List<Suspicion> significant(List<Foreseen> foreseen) {
+    List<Suspicion> significant = new ArrayList<>();
+    for (Slip slip : worthAdjusting(foreseen)) {
+      trial
+          .of(slip)
+          .filter(suspicion -> suspicion.chance() < options.suspectBelow())
+          .ifPresent(significant::add);
+    }
+    return significant;
+  }
+
+  private static List<Slip> worthAdjusting(List<Foreseen> foreseen) {
     List<Slip> worth = new ArrayList<>();
     for (Foreseen one : foreseen) {
       boolean near = one.score() <= foreseen.get(0).score() + WORTH_A_LOOK;
@@ -177,5 +168,79 @@ public final class SlipSearch {
       }
     }
     return worth;
+  }
+
+  private List<Suspicion> explaining(List<Suspicion> significant) {
+    return significant.stream().filter(s -> s.probability() >= options.explainFrom()).toList();
+  }
+
+  private List<Foreseen> pairs(List<Foreseen> foreseen) {
+    int offsets = Math.min(2, test.degreesOfFreedom() - LEFT_TO_CHECK_TWO);
+    return offsets < 0
+        ? List.of()
+        : new SlipPairs(effects, MOST)
+            .best(foreseen.stream().map(Foreseen::slip).toList(), offsets).stream()
+                .map(pair -> new Foreseen(pair.pair(), pair.score()))
+                .toList();
+  }
+
+  /** Pairs of which neither slip explains as much without the other, beyond chance. */
+  private List<Suspicion> needingBoth(List<Suspicion> pairs) {
+    return pairs.stream()
+        .filter(
+            pair ->
+                pair.slip().parts().stream()
+                    .allMatch(part -> trial.foreseen(part) - pair.score() > NEEDED))
+        .toList();
+  }
+
+  /** What explains a part; and where too little is left to check two slips, what to read next. */
+  private SlipFindings unexplained(List<Foreseen> foreseen, List<Suspicion> significant) {
+    List<Suspicion> part =
+        significant.stream()
+            .sorted(Comparator.comparingDouble(Suspicion::score))
+            .limit(TOLD_IN_PART)
+            .toList();
+    return new SlipFindings(
+        SlipFindings.State.NOT_EXPLAINED,
+        Optional.of(test),
+        part,
+        0,
+        test.degreesOfFreedom() < LEFT_TO_CHECK_TWO + 2 ? next(twoOfAnySize(foreseen)) : Optional.empty(),
+        slips.size());
+  }
+
+  /** Two readings wrong by any amount each, as many pairs as are worth telling apart. */
+  private List<Suspicion> twoOfAnySize(List<Foreseen> foreseen) {
+    List<Slip> single =
+        foreseen.stream()
+            .map(Foreseen::slip)
+            .filter(slip -> slip.hasUnknownOffset() && slip.readings().size() == 1)
+            .toList();
+    return new SlipPairs(effects, TOLD)
+        .best(single, 2).stream().flatMap(pair -> trial.of(pair.pair()).stream()).toList();
+  }
+
+  private SlipFindings told(List<Suspicion> explaining) {
+    Ranking ranking = Ranking.of(explaining);
+    List<Suspicion> told = ranking.suspicions().stream().limit(TOLD).toList();
+    int inseparable = Math.min(ranking.leading(), told.size());
+    return new SlipFindings(
+        SlipFindings.State.EXPLAINED,
+        Optional.of(test),
+        told,
+        inseparable,
+        next(told.subList(0, inseparable)),
+        slips.size());
+  }
+
+  /** The reading that best tells suspects apart that lie in different readings. */
+  private Optional<NextReading> next(List<Suspicion> suspects) {
+    Set<String> readings = new HashSet<>();
+    suspects.forEach(suspicion -> readings.addAll(suspicion.readingIds()));
+    boolean apart = suspects.stream().map(s -> Set.copyOf(s.readingIds())).distinct().count() > 1;
+    return apart
+        ? network.further(readings).flatMap(further -> NextReading.among(suspects, further))
+        : Optional.empty();
   }
 }

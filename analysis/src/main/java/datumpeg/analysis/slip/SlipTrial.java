@@ -5,6 +5,7 @@ import datumpeg.analysis.adjust.CommonPart;
 import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.GlobalTest;
 import datumpeg.analysis.adjust.Observation;
+import datumpeg.analysis.stat.ChiSquared;
 import datumpeg.analysis.stat.Normal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -12,7 +13,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Tries one slip: foretold in closed form, and by adjusting again. */
 final class SlipTrial {
@@ -81,7 +81,7 @@ final class SlipTrial {
   }
 
   /** The change of the observations, or the direction of an unknown offset. */
-  private static Map<String, Double> direction(Slip slip) {
+  static Map<String, Double> direction(Slip slip) {
     Map<String, Double> direction = new HashMap<>();
     for (SlipReading reading : slip.readings()) {
       double by =
@@ -93,43 +93,39 @@ final class SlipTrial {
     return direction;
   }
 
-  /** The slip tried by adjusting again; empty if that fails or the offset is none of its kind. */
+  /** The slip tried by adjusting again; empty if that fails or an offset is none of its kind. */
   Optional<Suspicion> of(Slip slip) {
     Optional<Fit> fit = network.fit(changed(slip));
     Optional<GlobalTest> after = fit.flatMap(Fit::test);
-    if (fit.isEmpty() || after.isEmpty()) {
-      return Optional.empty();
-    }
-    return slip.hasUnknownOffset()
-        ? offset((Slip.Offset) slip, fit.get(), after.get())
-        : Optional.of(
-            suspicion(
-                slip,
-                slip.instead(),
-                after.get().squareSum(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty()));
+    return after.isEmpty() ? Optional.empty() : of(slip, fit.get(), after.get());
   }
 
-  private Optional<Suspicion> offset(Slip.Offset slip, Fit fit, GlobalTest after) {
-    double offset = offset(slip, fit);
-    boolean edge =
-        !slip.readings().get(0).isTilt()
-            && Math.abs(offset) >= options.leastEdgeMetres()
-            && Math.abs(offset) <= options.mostEdgeMetres();
-    if (slip.readings().size() > 1 && !edge) {
-      return Optional.empty();
-    }
+  private Optional<Suspicion> of(Slip slip, Fit fit, GlobalTest after) {
+    List<Slip> parts = new ArrayList<>();
     Map<String, Double> instead = new LinkedHashMap<>();
-    slip.readings().forEach(reading -> instead.put(reading.id(), reading.value() - offset));
-    Map<String, Double> direction = direction(slip);
-    return Optional.of(
-        suspicion(
-            edge ? slip.asEdge() : slip,
-            instead,
-            after.squareSum(),
-            OptionalDouble.of(offset),
-            OptionalDouble.of(1 / Math.sqrt(effects.product(direction, direction)))));
+    List<Double> offsets = new ArrayList<>();
+    for (Slip part : slip.parts()) {
+      if (part instanceof Slip.Offset unknown) {
+        double offset = offset(unknown, fit);
+        if (unknown.readings().size() > 1 && !isEdge(unknown, offset)) {
+          return Optional.empty();
+        }
+        parts.add(isEdge(unknown, offset) ? unknown.asEdge() : unknown);
+        unknown.readings().forEach(read -> instead.put(read.id(), read.value() - offset));
+        offsets.add(offset);
+      } else {
+        parts.add(part);
+        instead.putAll(part.instead());
+      }
+    }
+    Slip told = parts.size() == 1 ? parts.get(0) : new Slip.Both(parts.get(0), parts.get(1));
+    return Optional.of(suspicion(told, instead, after.squareSum(), offsets));
+  }
+
+  private boolean isEdge(Slip.Offset slip, double offset) {
+    return !slip.readings().get(0).isTilt()
+        && Math.abs(offset) >= options.leastEdgeMetres()
+        && Math.abs(offset) <= options.mostEdgeMetres();
   }
 
   /** Reading less truth. */
@@ -137,7 +133,11 @@ final class SlipTrial {
     SlipReading first = slip.readings().get(0);
     return slip.readings().size() == 1
         ? -first.sign() * fit.observation(first.id()).residual()
-        : anything(slip) * fit.commonEffect(OFFSET).value();
+        : anything(slip) * fit.commonEffect(shared(slip)).value();
+  }
+
+  private static String shared(Slip slip) {
+    return OFFSET + " of " + slip.readings().get(0).id();
   }
 
   private double anything(Slip slip) {
@@ -151,25 +151,41 @@ final class SlipTrial {
   }
 
   private Suspicion suspicion(
-      Slip slip,
-      Map<String, Double> instead,
-      double squareSum,
-      OptionalDouble offset,
-      OptionalDouble uncertainty) {
-    int freedom = test.degreesOfFreedom() - (offset.isPresent() ? 1 : 0);
+      Slip slip, Map<String, Double> instead, double squareSum, List<Double> offsets) {
     double drop = Math.max(0, test.squareSum() - squareSum);
-    double chance = Math.min(1, tests(slip) * Normal.twoSided(Math.sqrt(drop)));
     return new Suspicion(
-        slip, instead, test.squareSum(), squareSum, freedom, offset, uncertainty, chance);
+        slip,
+        instead,
+        test.squareSum(),
+        squareSum,
+        test.degreesOfFreedom() - offsets.size(),
+        offsets,
+        chance(slip, drop));
+  }
+
+  /** Of so great a drop among all slips of its family, or all pairs of such slips. */
+  private double chance(Slip slip, double drop) {
+    List<Slip> parts = slip.parts();
+    double chance =
+        parts.size() == 1
+            ? tests(slip) * Normal.twoSided(Math.sqrt(drop))
+            : tests(parts.get(0)) * tests(parts.get(1)) / 2.0 * ChiSquared.survival(drop, 2);
+    return Math.min(1, chance);
   }
 
   private List<Observation> changed(Slip slip) {
     Map<String, SlipReading> touched = new HashMap<>();
-    slip.readings().forEach(reading -> touched.put(reading.id(), reading));
+    Map<String, Slip> by = new HashMap<>();
+    for (Slip part : slip.parts()) {
+      part.readings().forEach(reading -> touched.put(reading.id(), reading));
+      part.readings().forEach(reading -> by.put(reading.id(), part));
+    }
     List<Observation> changed = new ArrayList<>(observations.size());
     for (Observation observation : observations) {
       SlipReading reading = touched.get(observation.id());
-      changed.add(reading == null ? observation : changed(observation, reading, slip));
+      Slip part = by.get(observation.id());
+      changed.add(
+          reading == null || part == null ? observation : changed(observation, reading, part));
     }
     return changed;
   }
@@ -179,7 +195,8 @@ final class SlipTrial {
     if (slip.hasUnknownOffset()) {
       return slip.readings().size() == 1
           ? Observation.independent(observation.id(), observation.observed(), ANYTHING)
-          : observation.withCommonPart(new CommonPart(OFFSET, reading.sign() * anything(slip)));
+          : observation.withCommonPart(
+              new CommonPart(shared(slip), reading.sign() * anything(slip)));
     }
     double instead = slip.instead().getOrDefault(reading.id(), reading.value());
     int turn = slip.turnsTheMeter() ? -1 : 1;

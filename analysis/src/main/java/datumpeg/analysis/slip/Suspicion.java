@@ -6,7 +6,6 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /**
@@ -16,9 +15,8 @@ import java.util.stream.Collectors;
  * @param instead what would have been read without it, by reading id, in metres or radians
  * @param squareSumBefore v'Pv of the readings as they are
  * @param squareSum v'Pv with what would have been read instead
- * @param degreesOfFreedom of that: one less for an estimated offset
- * @param offset reading - truth where an offset was estimated, else empty
- * @param offsetStandardUncertainty of it, else empty
+ * @param degreesOfFreedom of that: one less for each estimated offset
+ * @param offsets reading - truth of each offset that was estimated
  * @param chance probability of so great a drop of v'Pv, among all distinguishable slips of its
  *     family, if nothing slipped
  */
@@ -28,14 +26,14 @@ public record Suspicion(
     double squareSumBefore,
     double squareSum,
     int degreesOfFreedom,
-    OptionalDouble offset,
-    OptionalDouble offsetStandardUncertainty,
+    List<Double> offsets,
     double chance) {
   /** 95 % point of chi-squared with one degree of freedom. */
   static final double ONE_MORE_QUANTITY = ChiSquared.quantile(0.95, 1);
 
   public Suspicion {
     instead = Collections.unmodifiableMap(new LinkedHashMap<>(instead));
+    offsets = List.copyOf(offsets);
   }
 
   /** Probability of at least this misfit if the slip happened and nothing else did. */
@@ -43,9 +41,14 @@ public record Suspicion(
     return degreesOfFreedom > 0 ? ChiSquared.survival(squareSum, degreesOfFreedom) : 1;
   }
 
-  /** v'Pv plus 3.841 for an estimated offset: the less, the better explained. */
+  /** v'Pv plus 3.841 for each estimated offset: the less, the better explained. */
   public double score() {
-    return squareSum + (offset.isPresent() ? ONE_MORE_QUANTITY : 0);
+    return squareSum + offsets.size() * ONE_MORE_QUANTITY;
+  }
+
+  /** Whether it is two slips at once. */
+  public boolean isOfTwo() {
+    return slip.parts().size() > 1;
   }
 
   /** Ids of the readings it touches. */

@@ -19,6 +19,11 @@
  * Slips that lie within 3.841 of each other cannot be told apart; among those alone the more usual
  * one stands first. Sources recalled, not looked up; tests hold shares and levels by simulation.
  *
+ * <p>Two slips at once are looked for when no single one explains the readings: of two changes the
+ * drop is at most a chi-squared variable with two degrees of freedom, each must bring 10.83 by
+ * itself, and two degrees of freedom must be left to check them by ({@link
+ * datumpeg.analysis.slip.SlipSearch}).
+ *
  * <p>Worked: six distances of a quadrilateral 12 m × 9 m, 1.5 mm each, of which the diagonal AC
  * reads 14.006 instead of 15.006 m. One degree of freedom: a slip is seen, and an offset of some
  * size in any of the six explains it; a whole metre only in AC or BD. Reading AC once more decides.

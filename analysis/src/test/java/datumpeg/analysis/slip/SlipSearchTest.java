@@ -136,7 +136,7 @@ class SlipSearchTest {
   void cleanNetworksAreDoubtedNoOftenerThanTheLevelSays() {
     int doubted = 0;
     for (long seed = 1; seed <= 400; seed++) {
-      SlipFindings found = PlantedSlips.cleanSlab(seed).searched();
+      SlipFindings found = PlantedDistances.cleanSlab(seed).searched();
       doubted += found.state() == SlipFindings.State.AGREES ? 0 : 1;
     }
     assertTrue(doubted >= 7 && doubted <= 33, doubted + " of 400");
@@ -178,7 +178,7 @@ class SlipSearchTest {
   /** So gross that no figure fits at all: 92 feet for 29. */
   @Test
   void digitsTransposedInFeetAndInchesAreFound() {
-    List<SlipReading> readings = PlantedSlips.distances(new NormalDraws(3), 1);
+    List<SlipReading> readings = PlantedDistances.distances(new NormalDraws(3), 1);
     Target target = Target.parse(MeasuredQuantity.DISTANCE, "slab.A2-slab.B2");
     SlipReading right =
         readings.stream().filter(r -> r.target().equals(target)).findFirst().orElseThrow();
@@ -191,7 +191,7 @@ class SlipSearchTest {
         readings.indexOf(right),
         new SlipReading(right.id(), target, value, 0, right.set(), Optional.of(written), 1));
     SlipFindings found =
-        SlipSearch.search(PlantedSlips.network(readings), readings, SlipOptions.USUAL);
+        SlipSearch.search(PlantedDistances.network(readings), readings, SlipOptions.USUAL);
     assertEquals(SlipKind.TRANSPOSED_DIGITS, found.suspicions().get(0).slip().kind());
     assertTrue(found.suspicions().get(0).words().contains("for 29" + rest + " ft-in"));
     assertTrue(found.located());
@@ -199,13 +199,13 @@ class SlipSearchTest {
 
   @Test
   void anOffsetGivenForTheMeterIsNamedAsItsEdge() {
-    List<SlipReading> readings = PlantedSlips.distances(new NormalDraws(4), 1);
+    List<SlipReading> readings = PlantedDistances.distances(new NormalDraws(4), 1);
     SlipReading right = readings.get(5);
     readings.set(
         5, PlantedSlips.reading(right.id(), right.target(), right.value() - 0.118, 0, "set 1"));
     SlipFindings found =
         SlipSearch.search(
-            PlantedSlips.network(readings), readings, SlipOptions.USUAL.withEdges(List.of(0.118)));
+            PlantedDistances.network(readings), readings, SlipOptions.USUAL.withEdges(List.of(0.118)));
     Suspicion first = found.suspicions().get(0);
     assertEquals(SlipKind.METER_EDGE, first.slip().kind());
     assertTrue(first.words().contains("edge of 118.0 mm dropped"), first.words());
@@ -213,18 +213,90 @@ class SlipSearchTest {
   }
 
   @Test
-  void twoSlipsAreNotExplainedByOne() {
-    List<SlipReading> readings = PlantedSlips.distances(new NormalDraws(6), 1);
-    for (int at : new int[] {2, 11}) {
-      SlipReading right = readings.get(at);
-      double value = right.value() + 0.0537 + 0.01 * at;
-      readings.set(at, PlantedSlips.reading(right.id(), right.target(), value, 0, "set 1"));
-    }
+  void twoSlipsAreFoundTogether() {
+    PlantedSlips.pairs()
+        .forEach(
+            (name, slips) -> {
+              SlipShares shares = SlipShares.of(slips, SEEDS, 1);
+              assertTrue(shares.seen() >= SEEDS - 1, name + " " + shares);
+              assertTrue(shares.firstTwo() >= 0.7 * shares.seen(), name + " " + shares);
+            });
+  }
+
+  @Test
+  void theWordsOfTwoSlipsNameBothReadings() {
+    List<SlipReading> readings = withSlips(new NormalDraws(6), 1, 2, 11);
     SlipFindings found =
-        SlipSearch.search(PlantedSlips.network(readings), readings, SlipOptions.USUAL);
+        SlipSearch.search(PlantedDistances.network(readings), readings, SlipOptions.USUAL);
+    assertEquals(SlipFindings.State.EXPLAINED, found.state());
+    assertTrue(found.takesTwo());
+    assertTrue(found.located(), found.leading().toString());
+    Suspicion first = found.suspicions().get(0);
+    assertEquals(List.of("d003", "d012"), first.readingIds().stream().sorted().toList());
+    assertTrue(first.words().contains(", and besides a whole metre added in "), first.words());
+  }
+
+  @Test
+  void threeSlipsAreNotExplainedByTwo() {
+    List<SlipReading> readings = withSlips(new NormalDraws(7), 0.37, 2, 7, 11);
+    SlipFindings found =
+        SlipSearch.search(PlantedDistances.network(readings), readings, SlipOptions.USUAL);
     assertEquals(SlipFindings.State.NOT_EXPLAINED, found.state());
     assertTrue(found.leading().isEmpty());
     assertFalse(found.located());
+    assertFalse(found.takesTwo());
+  }
+
+  /** Five points with nine distances: two degrees of freedom, as many as two amounts take up. */
+  @Test
+  void twoSlipsThatTooLittleChecksAreNotNamedButTheNextDistanceIs() {
+    List<SlipReading> readings =
+        new ArrayList<>(
+            withSlips(new NormalDraws(8), 0.37, 1, 5).stream()
+                .filter(r -> !r.target().text().contains("B3"))
+                .filter(r -> !r.target().text().equals("slab.A3-slab.B1"))
+                .toList());
+    assertEquals(9, readings.size());
+    SlipNetwork network = PlantedDistances.network(readings);
+    SlipFindings found = SlipSearch.search(network, readings, SlipOptions.USUAL);
+    assertEquals(2, found.test().orElseThrow().degreesOfFreedom());
+    assertEquals(SlipFindings.State.NOT_EXPLAINED, found.state());
+    assertTrue(found.next().isPresent());
+  }
+
+  /** All fifteen distances with the same amount added to those of the given places. */
+  private static List<SlipReading> withSlips(NormalDraws draws, double metres, int... places) {
+    List<SlipReading> readings = PlantedDistances.distances(draws, 1);
+    for (int at : places) {
+      SlipReading right = readings.get(at);
+      readings.set(at, PlantedSlips.with(right, right.value() + metres));
+    }
+    return readings;
+  }
+
+  /** Two routes: the closed form of a pair, and adjusting again, on a linear network. */
+  @Test
+  void closedFormOfAPairIsTheAdjustmentWithBothChanged() {
+    NormalDraws draws = new NormalDraws(9);
+    List<SlipReading> readings = new ArrayList<>(PlantedLevels.levels(draws));
+    for (int at : new int[] {2, 12}) {
+      SlipReading right = readings.get(at);
+      readings.set(at, PlantedSlips.with(right, right.value() + 0.137 + 0.1 * at));
+    }
+    PlantedSlips.Planted levels =
+        PlantedLevels.levelsWith(readings, SlipKind.SIZE_UNKNOWN, List.of());
+    Fit fit = levels.network().fit(levels.network().observations()).orElseThrow();
+    ChangeEffects effects = fit.changeEffects();
+    SlipTrial trial =
+        new SlipTrial(
+            levels.network(), fit.test().orElseThrow(), effects, readings, SlipOptions.USUAL);
+    List<Slip> slips = PossibleSlips.of(readings, SlipOptions.USUAL);
+    List<SlipPairs.Foreseen> pairs = new SlipPairs(effects, 12).best(slips, 2);
+    assertEquals(12, pairs.size());
+    for (SlipPairs.Foreseen pair : pairs) {
+      double again = trial.of(pair.pair()).orElseThrow().score();
+      assertEquals(again, pair.score(), 1e-3 * (1 + again), pair.pair().words());
+    }
   }
 
   @Test

@@ -59,7 +59,8 @@ public final class FootLine implements Check {
                                 job.setOut().overallLengthMetres(),
                                 stage.evidence(readings),
                                 ""))));
-    return CheckResult.of(found, direct.map(DirectValues::notes).orElse(List.of()), used);
+    return CheckResult.of(found, List.of(), used)
+        .with(direct.map(DirectValues::tests).orElse(List.of()));
   }
 
   private static boolean isFoot(Target target) {

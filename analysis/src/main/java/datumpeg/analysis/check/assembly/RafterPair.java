@@ -53,7 +53,8 @@ public final class RafterPair implements Check {
             outcome(number, values, stage).ifPresent(found::add);
           }
         });
-    return CheckResult.of(found, direct.map(DirectValues::notes).orElse(List.of()), used);
+    return CheckResult.of(found, List.of(), used)
+        .with(direct.map(DirectValues::tests).orElse(List.of()));
   }
 
   private static boolean isPair(Target target) {

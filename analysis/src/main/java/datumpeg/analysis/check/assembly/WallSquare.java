@@ -6,6 +6,7 @@ import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.FourCorners;
@@ -84,6 +85,7 @@ public final class WallSquare implements Check {
   public CheckResult of(StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Reading> used = new ArrayList<>();
     List<Network> networks = new ArrayList<>();
     for (char side : new char[] {'A', 'B'}) {
@@ -94,11 +96,12 @@ public final class WallSquare implements Check {
           .ifPresent(
               figure -> {
                 notes.addAll(figure.notes());
+                tests.addAll(figure.tests());
                 figure.network().ifPresent(networks::add);
                 outcome(side, frame, figure, stage).ifPresent(found::add);
               });
     }
-    return new CheckResult(found, notes, Map.of(), Map.of(), used, networks);
+    return new CheckResult(found, notes, Map.of(), Map.of(), used, networks).with(tests);
   }
 
   private Frame frame(char side) {

@@ -56,7 +56,13 @@ public final class GutterFall implements Check {
               }
             });
     return new CheckResult(
-        found, notes, Map.of(), Map.of(), gutters.used(), gutters.network().stream().toList());
+            found,
+            notes,
+            Map.of(),
+            Map.of(),
+            gutters.used(),
+            gutters.network().stream().toList())
+        .with(gutters.test().stream().toList());
   }
 
   private double x(String name) {

@@ -8,10 +8,10 @@ import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.Network;
-import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.SlipNotes;
 import datumpeg.analysis.check.StageReadings;
@@ -46,7 +46,7 @@ public final class MullionSpacing implements Check {
   @Override
   public CheckResult of(StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
-    List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Reading> used = new ArrayList<>();
     List<Network> networks = new ArrayList<>();
     for (int end : List.of(1, setOut.building().portalFrameCount())) {
@@ -62,12 +62,12 @@ public final class MullionSpacing implements Check {
                 current.stream().map(reading -> difference(reading, stage)).toList());
         AdjustedLine line = network.adjust();
         SlipNotes.ofNetwork(name, SlipNetworks.of(network), line.fit(), current, stage)
-            .ifPresent(notes::add);
+            .ifPresent(tests::add);
         networks.add(Network.of(name, line.fit(), current));
         found.addAll(outcomes(end, row, line, current, stage));
       }
     }
-    return new CheckResult(found, notes, Map.of(), Map.of(), used, networks);
+    return new CheckResult(found, List.of(), Map.of(), Map.of(), used, networks).with(tests);
   }
 
   private List<PointName> row(int end) {

@@ -4,6 +4,7 @@ import datumpeg.analysis.adjust.PlanPoint;
 import datumpeg.analysis.building.Opening;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.FourCorners;
@@ -46,6 +47,7 @@ public final class OpeningShape implements Check {
   public CheckResult of(StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Reading> used = new ArrayList<>();
     List<Network> networks = new ArrayList<>();
     for (Opening opening : setOut.openings()) {
@@ -55,11 +57,12 @@ public final class OpeningShape implements Check {
           .ifPresent(
               figure -> {
                 notes.addAll(figure.notes());
+                tests.addAll(figure.tests());
                 figure.network().ifPresent(networks::add);
                 found.addAll(outcomes(opening, figure, stage));
               });
     }
-    return new CheckResult(found, notes, Map.of(), Map.of(), used, networks);
+    return new CheckResult(found, notes, Map.of(), Map.of(), used, networks).with(tests);
   }
 
   private static boolean isOf(Opening opening, Target target) {

@@ -4,7 +4,6 @@ import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
-import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
@@ -17,8 +16,6 @@ import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Lean of end-wall posts and of the posts of openings over their height: H·tan θ, with a bow of
@@ -58,7 +55,9 @@ public final class PostPlumb implements Check {
                         found.add(lean(text, values, readings, stage));
                       }
                     }));
-    return CheckResult.of(found, notes(direct, posts), posts);
+    // the columns' own check tests the others
+    return CheckResult.of(found, List.of(), posts)
+        .with(DirectValues.of(posts, stage).map(DirectValues::tests).orElse(List.of()));
   }
 
   private static boolean isPost(Target target) {
@@ -90,14 +89,5 @@ public final class PostPlumb implements Check {
         height,
         stage.evidence(readings),
         "");
-  }
-
-  /** Those about posts; the columns' own check tells the others. */
-  private static List<Note> notes(Optional<DirectValues> direct, List<Reading> posts) {
-    Set<String> own = posts.stream().map(Reading::id).collect(Collectors.toSet());
-    return direct.stream()
-        .flatMap(values -> values.notes().stream())
-        .filter(note -> note.readingIds().stream().anyMatch(own::contains))
-        .toList();
   }
 }

@@ -52,7 +52,8 @@ public final class RoofSquare implements Check {
             }
           }
         });
-    return CheckResult.of(found, direct.map(DirectValues::notes).orElse(List.of()), used);
+    return CheckResult.of(found, List.of(), used)
+        .with(direct.map(DirectValues::tests).orElse(List.of()));
   }
 
   private boolean isGable() {

@@ -71,14 +71,16 @@ public final class SheetRun implements Check {
       }
     }
     return new CheckResult(
-        found,
-        SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used, stage)
-            .stream()
-            .toList(),
-        Map.of(),
-        Map.of(),
-        all,
-        List.of(Network.of("the sheets", line.fit(), used)));
+            found,
+            List.of(),
+            Map.of(),
+            Map.of(),
+            all,
+            List.of(Network.of("the sheets", line.fit(), used)))
+        .with(
+            SlipNotes.ofNetwork("the sheets", SlipNetworks.of(network), line.fit(), used, stage)
+                .stream()
+                .toList());
   }
 
   private static LineDifference run(Reading reading, StageReadings stage) {

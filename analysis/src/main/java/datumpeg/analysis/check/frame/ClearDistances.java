@@ -45,7 +45,7 @@ final class ClearDistances {
       }
     }
     parallel(values, stage).ifPresent(found::add);
-    return CheckResult.of(found, values.notes(), used);
+    return CheckResult.of(found, List.of(), used).with(values.tests());
   }
 
   /** Whether a target is a distance between the columns of one frame, at their feet or eaves. */

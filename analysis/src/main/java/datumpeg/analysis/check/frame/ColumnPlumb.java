@@ -2,6 +2,7 @@ package datumpeg.analysis.check.frame;
 
 import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.GridMark;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.Note;
@@ -48,19 +49,31 @@ final class ColumnPlumb {
    * @param leans one for each column and direction
    * @param used the readings looked at
    */
-  record Observed(List<Lean> leans, List<Note> notes, List<Reading> used) {}
+  record Observed(
+      List<Lean> leans, List<Note> notes, List<AgreementTest> tests, List<Reading> used) {}
 
   Observed observed(StageReadings stage) {
     List<Reading> tilts = stage.where(ColumnPlumb::isColumnTilt);
     List<Reading> offsets =
         stage.where(target -> target.quantity() == MeasuredQuantity.PLUMB_OFFSET);
     List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     Map<String, Lean> leans = new TreeMap<>();
-    DirectValues.of(tilts, stage).ifPresent(values -> addTilts(values, stage, leans, notes));
-    DirectValues.of(offsets, stage).ifPresent(values -> addOffsets(values, stage, leans, notes));
+    DirectValues.of(tilts, stage)
+        .ifPresent(
+            values -> {
+              addTilts(values, stage, leans, notes);
+              tests.addAll(values.tests());
+            });
+    DirectValues.of(offsets, stage)
+        .ifPresent(
+            values -> {
+              addOffsets(values, stage, leans, notes);
+              tests.addAll(values.tests());
+            });
     List<Reading> used = new ArrayList<>(tilts);
     used.addAll(offsets);
-    return new Observed(List.copyOf(leans.values()), notes, used);
+    return new Observed(List.copyOf(leans.values()), notes, tests, used);
   }
 
   /** Decided on the lean that follows from all readings of the frames, where these agree. */
@@ -84,7 +97,7 @@ final class ColumnPlumb {
               Adjusted.aside(asObserved.estimate(), lean.estimate())));
     }
     found.addAll(portals(leans, stage, height));
-    return CheckResult.of(found, observed.notes(), observed.used());
+    return CheckResult.of(found, observed.notes(), observed.used()).with(observed.tests());
   }
 
   private static boolean isColumnTilt(Target target) {
@@ -93,7 +106,6 @@ final class ColumnPlumb {
 
   private void addTilts(
       DirectValues tilts, StageReadings stage, Map<String, Lean> leans, List<Note> notes) {
-    notes.addAll(tilts.notes());
     tilts
         .readings()
         .forEach(
@@ -147,7 +159,6 @@ final class ColumnPlumb {
 
   private void addOffsets(
       DirectValues offsets, StageReadings stage, Map<String, Lean> leans, List<Note> notes) {
-    notes.addAll(offsets.notes());
     for (String text : offsets.readings().keySet()) {
       Target eave = offsets.readingsOf(List.of(text)).get(0).target();
       if (!eave.first().feature().equals("eave")) {

@@ -30,7 +30,13 @@ public final class EaveLevel implements Check {
             .map(levels -> spread(levels, eaves, stage))
             .toList();
     return new CheckResult(
-        found, eaves.notes(), Map.of(), Map.of(), eaves.used(), eaves.network().stream().toList());
+            found,
+            eaves.notes(),
+            Map.of(),
+            Map.of(),
+            eaves.used(),
+            eaves.network().stream().toList())
+        .with(eaves.test().stream().toList());
   }
 
   private Outcome spread(AdjustedLevels levels, LevelledPoints eaves, StageReadings stage) {

@@ -9,9 +9,9 @@ import datumpeg.analysis.adjust.Observation;
 import datumpeg.analysis.building.Building;
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.FrameRow;
 import datumpeg.analysis.check.Network;
-import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.SlipNotes;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.job.Job;
@@ -150,8 +150,8 @@ final class FrameNetwork {
                         : 1));
   }
 
-  /** A contradiction between the kinds of readings, each of which fits in itself. */
-  Optional<Note> note(StageReadings stage) {
+  /** Whether the kinds of readings, each of which may fit in itself, contradict each other. */
+  Optional<AgreementTest> test(StageReadings stage) {
     return SlipNotes.ofNetwork(
         "the frames (leans, spacings and clear spans together)",
         new Slips(network),

@@ -5,6 +5,7 @@ import datumpeg.analysis.adjust.LineDifference;
 import datumpeg.analysis.adjust.LineNetwork;
 import datumpeg.analysis.adjust.Observation;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.FrameRow;
 import datumpeg.analysis.check.Network;
@@ -72,18 +73,17 @@ final class FrameSpacing {
     found.addAll(derived);
     found.addAll(matches(spacings, stage));
     found.addAll(overallLengths(rows, spacings, stage));
-    List<Note> notes = new ArrayList<>(notes(rows, line, stage));
-    atHeight(derived).ifPresent(notes::add);
     List<Reading> current = rows.values().stream().flatMap(List::stream).toList();
     return new CheckResult(
-        found,
-        notes,
-        Map.of(),
-        Map.of(),
-        stage.where(FrameRow::holds),
-        frames.holds(current)
-            ? List.of()
-            : List.of(Network.of("the rows of frames", line.fit(), current)));
+            found,
+            atHeight(derived).stream().toList(),
+            Map.of(),
+            Map.of(),
+            stage.where(FrameRow::holds),
+            frames.holds(current)
+                ? List.of()
+                : List.of(Network.of("the rows of frames", line.fit(), current)))
+        .with(tests(rows, line, stage));
   }
 
   private LineNetwork network(Map<FrameRow, List<Reading>> rows, StageReadings stage) {
@@ -248,10 +248,10 @@ final class FrameSpacing {
     return found;
   }
 
-  /** Contradictions, looked for row by row so that the row is named. */
-  private List<Note> notes(
+  /** Contradictions are looked for row by row, so that the row is named. */
+  private List<AgreementTest> tests(
       Map<FrameRow, List<Reading>> rows, AdjustedLine all, StageReadings stage) {
-    List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     rows.forEach(
         (row, readings) -> {
           LineNetwork network = network(Map.of(row, readings), stage);
@@ -263,8 +263,8 @@ final class FrameSpacing {
                   rows.size() == 1 ? all.fit() : network.adjust().fit(),
                   readings,
                   stage)
-              .ifPresent(notes::add);
+              .ifPresent(tests::add);
         });
-    return notes;
+    return tests;
   }
 }

@@ -1,5 +1,6 @@
 package datumpeg.analysis.check.frame;
 
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.Network;
@@ -48,17 +49,17 @@ public final class Frames implements Check {
     List<Outcome> outcomes = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
     List<Reading> used = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Network> networks = new ArrayList<>();
     for (CheckResult result : results) {
       outcomes.addAll(result.outcomes());
       notes.addAll(result.notes());
+      tests.addAll(result.tests());
       used.addAll(result.used());
       networks.addAll(result.networks());
     }
-    if (notes.stream().noneMatch(note -> note.kind() == Note.Kind.SLIP_SUSPECTED)) {
-      network.note(stage).ifPresent(notes::add);
-    }
+    network.test(stage).ifPresent(tests::add);
     network.told().ifPresent(networks::add);
-    return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, networks);
+    return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, networks).with(tests);
   }
 }

@@ -60,7 +60,7 @@ public final class Straightness implements Check {
     if (direct.isEmpty()) {
       return CheckResult.of(List.of(), List.of(), List.of());
     }
-    List<Note> notes = new ArrayList<>(direct.get().notes());
+    List<Note> notes = new ArrayList<>();
     List<Outcome> found = new ArrayList<>();
     for (char side : new char[] {'A', 'B'}) {
       oneEnd(side, direct.get()).ifPresent(notes::add);
@@ -68,7 +68,7 @@ public final class Straightness implements Check {
         outcome(side, number, direct.get(), stage).ifPresent(found::add);
       }
     }
-    return CheckResult.of(found, notes, used);
+    return CheckResult.of(found, notes, used).with(direct.get().tests());
   }
 
   private boolean isOffset(Target target) {

@@ -57,7 +57,8 @@ public final class AnchorEdge implements Check {
                                 readings.get(0).target(),
                                 values.values().estimate(name),
                                 stage.evidence(readings)))));
-    return CheckResult.of(found, direct.map(DirectValues::notes).orElse(List.of()), used);
+    return CheckResult.of(found, List.of(), used)
+        .with(direct.map(DirectValues::tests).orElse(List.of()));
   }
 
   /** From a base's anchors to its own line mark or an edge beside it. */

@@ -1,5 +1,6 @@
 package datumpeg.analysis.check.slab;
 
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
@@ -56,16 +57,18 @@ public final class SlabFlatness implements Check {
   public CheckResult of(StageReadings stage) {
     List<Outcome> found = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Reading> gaps = stage.where(SlabFlatness::isGap);
     DirectValues.of(gaps, stage, reading -> reading.target().text(), r -> Math.abs(r.valueSi()))
         .ifPresent(
             direct -> {
-              notes.addAll(direct.notes());
+              tests.addAll(direct.tests());
               found.add(straightedge(direct, stage));
             });
     LevelledPoints levelled =
         LevelledPoints.of("the profiles", Set.of("profile"), job.setOut(), stage);
     notes.addAll(levelled.notes());
+    levelled.test().ifPresent(tests::add);
     levelled
         .levels()
         .ifPresent(
@@ -78,7 +81,8 @@ public final class SlabFlatness implements Check {
     List<Reading> used = new ArrayList<>(gaps);
     used.addAll(levelled.used());
     return new CheckResult(
-        found, notes, Map.of(), Map.of(), used, levelled.network().stream().toList());
+            found, notes, Map.of(), Map.of(), used, levelled.network().stream().toList())
+        .with(tests);
   }
 
   private FlatnessPlan plan() {

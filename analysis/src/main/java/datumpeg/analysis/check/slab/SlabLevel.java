@@ -64,12 +64,13 @@ public final class SlabLevel implements Check {
       found.add(spread.withRemedy(packing(seats, levels, spread)));
     }
     return new CheckResult(
-        found,
-        levelled.notes(),
-        Map.of(),
-        map(slab, levels),
-        all,
-        levelled.network().stream().toList());
+            found,
+            levelled.notes(),
+            Map.of(),
+            map(slab, levels),
+            all,
+            levelled.network().stream().toList())
+        .with(levelled.test().stream().toList());
   }
 
   private static boolean isLevel(Target target) {

@@ -12,6 +12,7 @@ import datumpeg.analysis.adjust.Undetermined;
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Outline;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
@@ -68,6 +69,7 @@ public final class SlabShape implements Check {
       return CheckResult.of(List.of(), List.of(), List.of());
     }
     List<Note> notes = new ArrayList<>();
+    List<AgreementTest> tests = new ArrayList<>();
     List<Outcome> found = new ArrayList<>();
     DirectValues direct = DirectValues.of(used, stage).orElseThrow();
     DistanceNetwork network = network(used, stage);
@@ -83,7 +85,7 @@ public final class SlabShape implements Check {
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
       networks.add(Network.of("the slab", plan.fit(), used));
       SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
-          .ifPresent(notes::add);
+          .ifPresent(tests::add);
       placement = new LinesOnSlab(job, outline).on(plan);
       new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
       notes.addAll(mirrorNotes(plan));
@@ -93,9 +95,9 @@ public final class SlabShape implements Check {
       SlipNotes.ofUnsettled("the slab", SlipNetworks.of(network), used, stage)
           .ifPresent(notes::add);
       notes.add(undeterminedNote(undetermined, used));
-      notes.addAll(direct.notes());
+      tests.addAll(direct.tests());
     }
-    return new CheckResult(found, notes, points, Map.of(), used, networks, placement);
+    return new CheckResult(found, notes, points, Map.of(), used, networks, placement, tests);
   }
 
   private static boolean isSlabDistance(Target target) {
