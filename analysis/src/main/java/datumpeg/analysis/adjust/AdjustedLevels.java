@@ -107,6 +107,11 @@ public final class AdjustedLevels {
             .toList());
   }
 
+  /** What a reading of a point from a set-up reads, but for that set-up's errors. */
+  Linearised read(String point, String setUp) {
+    return aboveFirst(point).plus(fit.parameters().quantity(LevelNetwork.SET_UP + setUp));
+  }
+
   private Linearised aboveFirst(String point) {
     requireKnown("adjusted levels", point, names());
     JointEstimate parameters = fit.parameters();

@@ -242,6 +242,14 @@ public final class Fit {
     return gain;
   }
 
+  /** Covariances of the adjusted observations, in their order, with a quantity of the unknowns. */
+  double[] covariancesWithAdjusted(Map<String, Double> coefficients) {
+    double[] seen = new double[root.numCols];
+    coefficients.forEach(
+        (unknown, coefficient) -> addRow(seen, parameters.names().indexOf(unknown), coefficient));
+    return statistics.adjustedTimes(seen);
+  }
+
   private void addRow(double[] sum, int row, double factor) {
     for (int k = 0; k < sum.length; k++) {
       sum[k] += factor * root.data[row * root.numCols + k];

@@ -21,7 +21,7 @@ import java.util.Optional;
 public record LevelNetwork(
     List<PlanPoint> points, List<LevelSetUp> setUps, List<LevelReading> readings) {
   private static final String POINT = "level of ";
-  private static final String SET_UP = "plane of ";
+  static final String SET_UP = "plane of ";
 
   public LevelNetwork {
     points = List.copyOf(points);
@@ -119,6 +119,16 @@ public record LevelNetwork(
             .complete()
             .orElseThrow(() -> new AssertionError("connected set-ups are always determined"));
     return new AdjustedLevels(points, POINT, fit);
+  }
+
+  /**
+   * A further reading of one of the levelled points from one of the set-ups in use.
+   *
+   * @param levels what this network came to
+   */
+  public NextObservation.Candidate further(String name, AdjustedLevels levels, LevelReading reading) {
+    return new NextObservation.Candidate(
+        name, levels.read(reading.point(), reading.setUp()), tilted(reading));
   }
 
   private Observation tilted(LevelReading reading) {

@@ -144,6 +144,17 @@ final class ResidualStatistics {
     return covariance - dot(adjustedRoot, i, adjustedRoot, j);
   }
 
+  /** B times a vector. */
+  double[] adjustedTimes(double[] vector) {
+    double[] product = new double[observations.size()];
+    for (int i = 0; i < product.length; i++) {
+      for (int k = 0; k < vector.length; k++) {
+        product[i] += adjustedRoot.data[i * adjustedRoot.numCols + k] * vector[k];
+      }
+    }
+    return product;
+  }
+
   ChangeEffects changeEffects(double squareSum) {
     int n = observations.size();
     DMatrixRMaj slipWeights = new DMatrixRMaj(n, n);

@@ -12,7 +12,8 @@ import java.util.function.Supplier;
  * @param probability of a misfit at least as great if nothing slipped
  * @param doubt what is to be said if they are doubted; only asked for then, as it looks for slips
  */
-public record AgreementTest(Set<String> readingIds, double probability, Supplier<List<Note>> doubt) {
+public record AgreementTest(
+    Set<String> readingIds, double probability, Supplier<List<Note>> doubt) {
   public AgreementTest {
     readingIds = Set.copyOf(readingIds);
     if (!(probability >= 0 && probability <= 1)) {

@@ -50,8 +50,7 @@ public record CheckResult(
 
   /** The same with tests of its readings. */
   public CheckResult with(List<AgreementTest> agreement) {
-    return new CheckResult(
-        outcomes, notes, points, levels, used, networks, placement, agreement);
+    return new CheckResult(outcomes, notes, points, levels, used, networks, placement, agreement);
   }
 
   public static CheckResult of(List<Outcome> outcomes, List<Note> notes, List<Reading> used) {

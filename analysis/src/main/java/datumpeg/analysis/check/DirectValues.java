@@ -6,8 +6,8 @@ import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.LeastSquares;
 import datumpeg.analysis.adjust.LinearModel;
 import datumpeg.analysis.adjust.Observation;
-import datumpeg.analysis.adjust.SuspectedSlip;
 import datumpeg.analysis.adjust.ObservationEquation;
+import datumpeg.analysis.adjust.SuspectedSlip;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.uncertainty.Estimate;
@@ -128,7 +128,8 @@ public record DirectValues(
   private static List<Note> contradictions(
       SuspectedSlip slip, Map<String, List<Reading>> byTarget) {
     return byTarget.entrySet().stream()
-        .filter(one -> one.getValue().stream().anyMatch(r -> slip.observationIds().contains(r.id())))
+        .filter(
+            one -> one.getValue().stream().anyMatch(r -> slip.observationIds().contains(r.id())))
         .map(one -> SlipNotes.contradiction(one.getKey(), one.getValue()))
         .toList();
   }

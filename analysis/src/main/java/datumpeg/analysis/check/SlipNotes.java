@@ -115,7 +115,11 @@ public final class SlipNotes {
       return found
           .next()
           .filter(next -> found.state() == SlipFindings.State.NOT_EXPLAINED)
-          .map(next -> " Two slips at once might, but too little checks them to tell which. " + next.words() + ": it helps to tell.")
+          .map(
+              next ->
+                  " Two slips at once might, but too little checks them to tell which. "
+                      + next.words()
+                      + ": it helps to tell.")
           .orElse("");
     }
     StringBuilder text =
@@ -141,13 +145,11 @@ public final class SlipNotes {
     Set<Set<String>> told = new HashSet<>(Set.of(Set.copyOf(named)));
     return leading.stream()
         .filter(
-            s ->
-                told.add(Set.copyOf(s.readingIds())) || s.slip().kind() != SlipKind.SIZE_UNKNOWN)
+            s -> told.add(Set.copyOf(s.readingIds())) || s.slip().kind() != SlipKind.SIZE_UNKNOWN)
         .toList();
   }
 
-  private static Note doubted(
-      String network, Fit fit, List<Reading> readings, SlipFindings found) {
+  private static Note doubted(String network, Fit fit, List<Reading> readings, SlipFindings found) {
     Map<String, Reading> byId =
         readings.stream().collect(Collectors.toMap(Reading::id, Function.identity()));
     List<String> suspects =

@@ -12,8 +12,8 @@ import java.util.Set;
  * @param test the global test of the readings as they are; empty without redundancy
  * @param suspicions best first; if nothing explains the readings, the slips that explain a part
  * @param inseparable how many of the first suspicions the readings cannot tell apart
- * @param next a reading that would tell them apart, where they lie in different readings; if nothing
- *     explains them for want of redundancy, one that would help to find two slips
+ * @param next a reading that would tell them apart, where they lie in different readings; if
+ *     nothing explains them for want of redundancy, one that would help to find two slips
  * @param tried how many slips were looked at
  */
 public record SlipFindings(

@@ -49,7 +49,8 @@ final class SlipPairs {
   List<Foreseen> best(List<Slip> slips, int mostOffsets) {
     List<Single> singles = slips.stream().map(this::single).toList();
     int leaders =
-        Math.min(singles.size(), Math.max(FEWEST_LEADERS, MOST_PAIRS / Math.max(1, singles.size())));
+        Math.min(
+            singles.size(), Math.max(FEWEST_LEADERS, MOST_PAIRS / Math.max(1, singles.size())));
     PriorityQueue<Candidate> kept =
         new PriorityQueue<>(Comparator.comparingDouble(Candidate::score).reversed());
     for (int i = 0; i < leaders; i++) {
@@ -67,7 +68,9 @@ final class SlipPairs {
     List<Foreseen> best = new ArrayList<>();
     kept.stream()
         .sorted(Comparator.comparingDouble(Candidate::score))
-        .forEach(c -> best.add(new Foreseen(new Slip.Both(c.one().slip(), c.other().slip()), c.score())));
+        .forEach(
+            c ->
+                best.add(new Foreseen(new Slip.Both(c.one().slip(), c.other().slip()), c.score())));
     return best;
   }
 

@@ -15,9 +15,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Looks for the slip that made a network fail its test, or for two if no single one explains it. Criterion and order: see the description of
- * this room. Closed forms look at every slip, and only those that may explain the readings are
- * adjusted again.
+ * Looks for the slip that made a network fail its test, or for two if no single one explains it.
+ * Criterion and order: see the description of this room. Closed forms look at every slip, and only
+ * those that may explain the readings are adjusted again.
  */
 public final class SlipSearch {
   /** At least so many are adjusted again, and at most. */
@@ -206,7 +206,9 @@ public final class SlipSearch {
         Optional.of(test),
         part,
         0,
-        test.degreesOfFreedom() < LEFT_TO_CHECK_TWO + 2 ? next(twoOfAnySize(foreseen)) : Optional.empty(),
+        test.degreesOfFreedom() < LEFT_TO_CHECK_TWO + 2
+            ? next(twoOfAnySize(foreseen))
+            : Optional.empty(),
         slips.size());
   }
 

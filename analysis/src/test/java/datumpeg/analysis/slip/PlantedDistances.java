@@ -87,7 +87,8 @@ final class PlantedDistances {
                 .toList()));
   }
 
-  private static PlantedSlips.Planted slabWith(List<SlipReading> readings, SlipKind kind, List<String> ids) {
+  private static PlantedSlips.Planted slabWith(
+      List<SlipReading> readings, SlipKind kind, List<String> ids) {
     return new PlantedSlips.Planted(network(readings), readings, kind, ids);
   }
 
@@ -118,7 +119,10 @@ final class PlantedDistances {
   static PlantedSlips.Planted miscounted(
       long seed, SplittableRandom random, double metres, SlipKind kind) {
     return oneDistance(
-        seed, random, kind, (r, d) -> PlantedSlips.with(r, r.value() + (d.nextBoolean() ? metres : -metres)));
+        seed,
+        random,
+        kind,
+        (r, d) -> PlantedSlips.with(r, r.value() + (d.nextBoolean() ? metres : -metres)));
   }
 
   static PlantedSlips.Planted transposed(long seed, SplittableRandom random) {
@@ -187,8 +191,7 @@ final class PlantedDistances {
     int other = (one + 1 + random.nextInt(readings.size() - 1)) % readings.size();
     readings.set(one, slipped(readings.get(one), random, usual));
     readings.set(other, slipped(readings.get(other), random, lessUsual));
-    return slabWith(
-        readings, lessUsual, List.of(readings.get(one).id(), readings.get(other).id()));
+    return slabWith(readings, lessUsual, List.of(readings.get(one).id(), readings.get(other).id()));
   }
 
   private static SlipReading slipped(SlipReading of, SplittableRandom random, SlipKind kind) {

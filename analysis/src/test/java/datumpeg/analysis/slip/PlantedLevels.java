@@ -40,7 +40,8 @@ final class PlantedLevels {
     return readings;
   }
 
-  static PlantedSlips.Planted levelsWith(List<SlipReading> readings, SlipKind kind, List<String> ids) {
+  static PlantedSlips.Planted levelsWith(
+      List<SlipReading> readings, SlipKind kind, List<String> ids) {
     List<PlanPoint> points = new ArrayList<>();
     for (int i = 0; i < 8; i++) {
       String point = (i < 4 ? "seat.A" : "seat.B") + (i % 4 + 1);

@@ -32,11 +32,18 @@ final class PlantedSlips {
   static Map<String, BiFunction<Long, SplittableRandom, Planted>> all() {
     Map<String, BiFunction<Long, SplittableRandom, Planted>> all = new LinkedHashMap<>();
     all.put("slab: two readings exchanged", PlantedDistances::exchangedDistances);
-    all.put("slab: a metre dropped or added", (s, r) -> PlantedDistances.miscounted(s, r, 1, SlipKind.WHOLE_UNIT));
     all.put(
-        "slab: a foot dropped or added", (s, r) -> PlantedDistances.miscounted(s, r, 0.3048, SlipKind.WHOLE_UNIT));
-    all.put("slab: 100 mm dropped or added", (s, r) -> PlantedDistances.miscounted(s, r, 0.1, SlipKind.TAPE_MARK));
-    all.put("slab: 10 mm dropped or added", (s, r) -> PlantedDistances.miscounted(s, r, 0.01, SlipKind.TAPE_MARK));
+        "slab: a metre dropped or added",
+        (s, r) -> PlantedDistances.miscounted(s, r, 1, SlipKind.WHOLE_UNIT));
+    all.put(
+        "slab: a foot dropped or added",
+        (s, r) -> PlantedDistances.miscounted(s, r, 0.3048, SlipKind.WHOLE_UNIT));
+    all.put(
+        "slab: 100 mm dropped or added",
+        (s, r) -> PlantedDistances.miscounted(s, r, 0.1, SlipKind.TAPE_MARK));
+    all.put(
+        "slab: 10 mm dropped or added",
+        (s, r) -> PlantedDistances.miscounted(s, r, 0.01, SlipKind.TAPE_MARK));
     all.put("slab: digits transposed", PlantedDistances::transposed);
     all.put("slab: metres noted as feet", PlantedDistances::feet);
     all.put("slab: meter's edge, one reading", PlantedDistances::edgeOfOne);

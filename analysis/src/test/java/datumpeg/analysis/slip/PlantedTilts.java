@@ -55,7 +55,8 @@ final class PlantedTilts {
                             r.face() == 1 ? TiltFace.ONE : TiltFace.TWO,
                             PlantedSlips.observation(r, TILT_INDEPENDENT, TILT_COMMON)))
                 .toList());
-    return new PlantedSlips.Planted(SlipNetworks.of(session), readings, kind, List.of(readings.get(at).id()));
+    return new PlantedSlips.Planted(
+        SlipNetworks.of(session), readings, kind, List.of(readings.get(at).id()));
   }
 
   static double meanOfFaces(List<SlipReading> readings, int at) {

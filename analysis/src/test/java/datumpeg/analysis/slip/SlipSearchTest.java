@@ -205,7 +205,9 @@ class SlipSearchTest {
         5, PlantedSlips.reading(right.id(), right.target(), right.value() - 0.118, 0, "set 1"));
     SlipFindings found =
         SlipSearch.search(
-            PlantedDistances.network(readings), readings, SlipOptions.USUAL.withEdges(List.of(0.118)));
+            PlantedDistances.network(readings),
+            readings,
+            SlipOptions.USUAL.withEdges(List.of(0.118)));
     Suspicion first = found.suspicions().get(0);
     assertEquals(SlipKind.METER_EDGE, first.slip().kind());
     assertTrue(first.words().contains("edge of 118.0 mm dropped"), first.words());

@@ -56,12 +56,7 @@ public final class GutterFall implements Check {
               }
             });
     return new CheckResult(
-            found,
-            notes,
-            Map.of(),
-            Map.of(),
-            gutters.used(),
-            gutters.network().stream().toList())
+            found, notes, Map.of(), Map.of(), gutters.used(), gutters.network().stream().toList())
         .with(gutters.test().stream().toList());
   }
 

@@ -109,6 +109,26 @@ final class FrameNetwork {
     return difference(across(feature + ".A" + number), across(feature + ".B" + number));
   }
 
+  /** How far an eave stands beyond its foot in one direction, in metres. */
+  Optional<Linearised> leanAtEave(GridMark mark, Axis axis) {
+    return difference(station("base", mark, axis), station("eave", mark, axis));
+  }
+
+  /** A further tilt of a column, with the bow that its other tilts share. */
+  Observation bowed(Observation tilt, String lean, Reading like, int face) {
+    double bow = ColumnPlumb.bowRadians(like, building);
+    return bow == 0 ? tilt : tilt.withCommonPart(bow(lean, face, bow));
+  }
+
+  private static CommonPart bow(String lean, int face, double radians) {
+    return new CommonPart("bow of " + lean, (face == 2 ? -1 : 1) * radians, Origin.FORM);
+  }
+
+  /** Observations with residuals and tests. */
+  Fit fit() {
+    return line.fit();
+  }
+
   /** A lean from all readings together. */
   Optional<Lean> lean(Lean observed) {
     double scale = building.columnHeightMetres() / building.eaveHeightMetres();
@@ -265,9 +285,7 @@ final class FrameNetwork {
       Observation observed = stage.observation(reading);
       double bow = ColumnPlumb.bowRadians(reading, job.setOut().building());
       if (bow != 0) {
-        observed =
-            observed.withCommonPart(
-                new CommonPart("bow of " + lean.target(), sign * bow, Origin.FORM));
+        observed = observed.withCommonPart(bow(lean.target(), reading.face(), bow));
       }
       return new LineDifference(
           station("base", lean.mark(), lean.axis()),

@@ -63,6 +63,9 @@ public final class SlabLevel implements Check {
       Outcome spread = spread("seat-level", "seats", seats, levels, used, stage, "");
       found.add(spread.withRemedy(packing(seats, levels, spread)));
     }
+    if (!stage.areSupposed()) {
+      new NextLevel(network, levels, used, stage).note(found).ifPresent(notes::add);
+    }
     return new CheckResult(
             found,
             levelled.notes(),

@@ -181,4 +181,41 @@ class FrameNetworkTest {
             .orElseThrow();
     assertEquals(Math.sqrt(0.5e-6 + 2 * 25e-6), base.standardUncertainty(), 1e-9);
   }
+
+  private static List<String> next(StageFindings found) {
+    return found.notes().stream()
+        .filter(note -> note.kind() == Note.Kind.NEXT_MEASUREMENT)
+        .map(Note::text)
+        .toList();
+  }
+
+  /** Three bays, chained: only the whole length checks them all at once. */
+  @Test
+  void whereNothingChecksTheFeetTheWholeRowIsTheNextDistance() {
+    InventedJob job =
+        job()
+            .limit("frame-spacing", 0.002)
+            .read("lift", DISTANCE, "base.A1-base.A2", 5.970)
+            .read("lift", DISTANCE, "base.A2-base.A3", 6.000)
+            .read("lift", DISTANCE, "base.A3-base.A4", 5.968);
+    List<String> next = next(job.reduced("lift"));
+    assertEquals(1, next.size(), next.toString());
+    assertTrue(next.get(0).endsWith("Next, measure base.A1-base.A4."), next.get(0));
+  }
+
+  /** The whole row checks the bays; what helps the undecided one most is to read it again. */
+  @Test
+  void ofCheckedFeetTheUndecidedSpacingIsReadAgain() {
+    InventedJob job =
+        job()
+            .limit("frame-spacing", 0.002)
+            .read("lift", DISTANCE, "base.A1-base.A2", 5.968)
+            .read("lift", DISTANCE, "base.A2-base.A3", 6.0019)
+            .read("lift", DISTANCE, "base.A3-base.A4", 5.968)
+            .read("lift", DISTANCE, "base.A1-base.A4", 17.938);
+    List<String> next = next(job.reduced("lift"));
+    assertEquals(1, next.size(), next.toString());
+    assertTrue(next.get(0).startsWith("Next, measure base.A2-base.A3: it helps"), next.get(0));
+    assertTrue(next.get(0).contains("frame-spacing A2-A3/base from ± 1.7 mm to ± 1.3 mm"), next.get(0));
+  }
 }

@@ -5,6 +5,7 @@ import static datumpeg.analysis.measuring.MeasuredQuantity.STAFF;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Tolerance;
@@ -120,5 +121,33 @@ class SlabLevelTest {
             .outcome("seat-level", "seats")
             .orElseThrow();
     assertTrue(seats.remedy().contains("A2: 3 + 1 mm; B2: 1 mm"), seats.remedy());
+  }
+
+  private static List<String> next(StageFindings found) {
+    return found.notes().stream()
+        .filter(note -> note.kind() == Note.Kind.NEXT_MEASUREMENT)
+        .map(Note::text)
+        .toList();
+  }
+
+  @Test
+  void whileNothingChecksTheLevelsASecondSetUpIsAskedFor() {
+    assertEquals(List.of(), next(levels(0.100, 0.101, 0.102, 0.101).reduced("arrival")));
+    List<String> next = next(levels(0.100, 0.105, 0.110, 0.104).reduced("arrival"));
+    assertEquals(1, next.size());
+    assertTrue(next.get(0).contains("set the level up elsewhere"), next.get(0));
+  }
+
+  @Test
+  void ofCheckedLevelsTheWorstPointIsReadAgain() {
+    InventedJob job = levels(0.100, 0.105, 0.110, 0.104);
+    job.read("arrival", HEIGHT, "slab.A1", 0.1003)
+        .read("arrival", HEIGHT, "slab.A4", 0.1052)
+        .read("arrival", HEIGHT, "slab.B4", 0.1099);
+    List<String> next = next(job.reduced("arrival"));
+    assertEquals(1, next.size(), next.toString());
+    assertTrue(
+        next.get(0).startsWith("Next, read the level of slab.B1 once more: it brings"),
+        next.get(0));
   }
 }

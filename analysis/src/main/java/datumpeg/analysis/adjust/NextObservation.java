@@ -1,0 +1,130 @@
+package datumpeg.analysis.adjust;
+
+import datumpeg.analysis.uncertainty.JointEstimate;
+import datumpeg.analysis.uncertainty.Linearised;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The observation to take next in a linear network, such as one of levels or of frames. While
+ * nothing checks the observations it is the one that best checks them; after that the one that most
+ * reduces the uncertainty of what is known worst. For distances in a plane: {@link
+ * NextMeasurement}.
+ *
+ * <p>No candidate is adjusted: one more observation lowers the covariance of the unknowns by k k'
+ * ({@link Fit#gain}), and so the variance of a quantity a by (a'k)². A test adjusts again.
+ *
+ * @param name of the candidate
+ * @param reason what it is good for
+ * @param worst name of what is known worst as things stand
+ * @param now its standard uncertainty
+ * @param then the same with the observation taken
+ */
+public record NextObservation(
+    String name, NextMeasurement.Reason reason, String worst, double now, double then) {
+  /** Gains below this share of the worst uncertainty are none. Our choice. */
+  private static final double LEAST_GAIN = 1e-3;
+
+  /** Ties go to the candidate named first. */
+  private static final double CLEARLY_BETTER = 1 + 1e-9;
+
+  /** Redundancy below this is none. */
+  private static final double LEAST_CHECK = 1e-9;
+
+  /**
+   * An observation that could be taken.
+   *
+   * @param quantity what it would observe, of the fit's parameters
+   * @param accuracy how it would be read, with what it would share with those taken; its value
+   *     plays no part
+   */
+  public record Candidate(String name, Linearised quantity, Observation accuracy) {}
+
+  /**
+   * The best of the candidates; empty if none of them helps.
+   *
+   * @param wanted what is to be known, of the fit's parameters, by name; at least one
+   */
+  public static Optional<NextObservation> among(
+      Fit fit, Map<String, Linearised> wanted, List<Candidate> candidates) {
+    Map.Entry<String, Linearised> worst = worst(wanted);
+    double now = Math.sqrt(worst.getValue().variance());
+    boolean checkable = fit.degreesOfFreedom() > 0;
+    double most = checkable ? LEAST_GAIN * now : LEAST_CHECK;
+    Optional<NextObservation> best = Optional.empty();
+    for (Candidate candidate : candidates) {
+      Map<String, Double> coefficients = coefficients(fit, candidate.quantity());
+      double along =
+          along(fit, worst.getValue(), fit.gain(coefficients, candidate.accuracy()));
+      double then = Math.sqrt(Math.max(0, worst.getValue().variance() - along * along));
+      double merit = checkable ? now - then : checked(fit, coefficients, candidate);
+      if (merit > most * CLEARLY_BETTER) {
+        most = merit;
+        best =
+            Optional.of(
+                new NextObservation(
+                    candidate.name(),
+                    checkable
+                        ? NextMeasurement.Reason.REDUCES_WORST_POINT
+                        : NextMeasurement.Reason.MAKES_CHECKABLE,
+                    worst.getKey(),
+                    now,
+                    then));
+      }
+    }
+    return best;
+  }
+
+  private static Map.Entry<String, Linearised> worst(Map<String, Linearised> wanted) {
+    if (wanted.isEmpty()) {
+      throw new IllegalArgumentException(
+          "next observation: nothing is to be known, expected at least one quantity");
+    }
+    Map.Entry<String, Linearised> worst = wanted.entrySet().iterator().next();
+    for (Map.Entry<String, Linearised> one : wanted.entrySet()) {
+      if (one.getValue().variance() > worst.getValue().variance() * CLEARLY_BETTER) {
+        worst = one;
+      }
+    }
+    return worst;
+  }
+
+  private static Map<String, Double> coefficients(Fit fit, Linearised quantity) {
+    JointEstimate parameters = fit.parameters();
+    Map<String, Double> coefficients = new HashMap<>();
+    for (String name : parameters.names()) {
+      double coefficient = quantity.sensitivity(name);
+      if (coefficient != 0) {
+        coefficients.put(name, coefficient);
+      }
+    }
+    return coefficients;
+  }
+
+  private static double along(Fit fit, Linearised quantity, double[] gain) {
+    double sum = 0;
+    List<String> names = fit.parameters().names();
+    for (int j = 0; j < gain.length; j++) {
+      sum += quantity.sensitivity(names.get(j)) * gain[j];
+    }
+    return sum;
+  }
+
+  /** The redundancy that the unchecked observations would gain, summed over them. */
+  private static double checked(Fit fit, Map<String, Double> coefficients, Candidate candidate) {
+    double own = candidate.accuracy().independentStandardUncertainty();
+    double[] shared = fit.covariancesWithAdjusted(coefficients);
+    double gain = 0;
+    for (int i = 0; i < shared.length; i++) {
+      AdjustedObservation taken = fit.observations().get(i);
+      if (!taken.checked()) {
+        double total = taken.observation().standardUncertainty();
+        double variance = own * own + candidate.quantity().variance();
+        gain += shared[i] * shared[i] / (total * total * variance);
+      }
+    }
+    return gain;
+  }
+}
