@@ -27,6 +27,7 @@ import java.util.Set;
  * @param levels of those points that hang together; empty if none do
  * @param used the readings adjusted
  * @param notes about what hangs loose
+ * @param model what was adjusted; empty if something hangs loose
  * @param test whether the readings fit together; empty where nothing checks them
  */
 public record LevelledPoints(
@@ -34,6 +35,7 @@ public record LevelledPoints(
     List<Reading> used,
     List<Note> notes,
     Optional<Network> network,
+    Optional<LevelNetwork> model,
     Optional<AgreementTest> test) {
 
   /**
@@ -53,7 +55,7 @@ public record LevelledPoints(
                         && features.contains(target.first().feature())));
     if (used.isEmpty()) {
       return new LevelledPoints(
-          Optional.empty(), used, List.of(), Optional.empty(), Optional.empty());
+          Optional.empty(), used, List.of(), Optional.empty(), Optional.empty(), Optional.empty());
     }
     LevelNetwork network = network(used, setOut, stage);
     Adjustment<AdjustedLevels> adjustment = network.adjust();
@@ -67,6 +69,7 @@ public record LevelledPoints(
         used,
         notes,
         levels.map(all -> Network.of(name, all.fit(), used)),
+        adjustment.complete().map(all -> network),
         levels.flatMap(
             all -> SlipNotes.ofNetwork(name, SlipNetworks.of(network), all.fit(), used, stage)));
   }

@@ -59,9 +59,7 @@ public final class Frames implements Check {
       networks.addAll(result.networks());
     }
     network.test(stage).ifPresent(tests::add);
-    if (!stage.areSupposed()) {
-      new NextFrameReading(job, network, stage).note(outcomes).ifPresent(notes::add);
-    }
+    new NextFrameReading(job, network, stage).note(outcomes).ifPresent(notes::add);
     network.told().ifPresent(networks::add);
     return new CheckResult(outcomes, notes, Map.of(), Map.of(), used, networks).with(tests);
   }

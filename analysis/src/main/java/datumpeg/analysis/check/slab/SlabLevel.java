@@ -8,6 +8,7 @@ import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.check.LevelledPoints;
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
@@ -63,12 +64,14 @@ public final class SlabLevel implements Check {
       Outcome spread = spread("seat-level", "seats", seats, levels, used, stage, "");
       found.add(spread.withRemedy(packing(seats, levels, spread)));
     }
-    if (!stage.areSupposed()) {
-      new NextLevel(network, levels, used, stage).note(found).ifPresent(notes::add);
-    }
+    List<Note> notes = new ArrayList<>(levelled.notes());
+    levelled
+        .model()
+        .flatMap(model -> new NextLevel(model, levels, used, stage).note(found))
+        .ifPresent(notes::add);
     return new CheckResult(
             found,
-            levelled.notes(),
+            notes,
             Map.of(),
             map(slab, levels),
             all,
