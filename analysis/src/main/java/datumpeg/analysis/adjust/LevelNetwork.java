@@ -126,7 +126,8 @@ public record LevelNetwork(
    *
    * @param levels what this network came to
    */
-  public NextObservation.Candidate further(String name, AdjustedLevels levels, LevelReading reading) {
+  public NextObservation.Candidate further(
+      String name, AdjustedLevels levels, LevelReading reading) {
     return new NextObservation.Candidate(
         name, levels.read(reading.point(), reading.setUp()), tilted(reading));
   }

@@ -56,8 +56,7 @@ public record NextObservation(
     Optional<NextObservation> best = Optional.empty();
     for (Candidate candidate : candidates) {
       Map<String, Double> coefficients = coefficients(fit, candidate.quantity());
-      double along =
-          along(fit, worst.getValue(), fit.gain(coefficients, candidate.accuracy()));
+      double along = along(fit, worst.getValue(), fit.gain(coefficients, candidate.accuracy()));
       double then = Math.sqrt(Math.max(0, worst.getValue().variance() - along * along));
       double merit = checkable ? now - then : checked(fit, coefficients, candidate);
       if (merit > most * CLEARLY_BETTER) {

@@ -2,6 +2,7 @@ package datumpeg.analysis.check;
 
 import datumpeg.analysis.stat.Holm;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,7 +18,7 @@ public final class Doubts {
 
   /**
    * The notes of the tests that fail, in the order of the tests. Readings tested twice count once,
-   * and what holds readings doubted by themselves is not doubted again.
+   * and what shares readings with fewer that are doubted by themselves is not doubted again.
    */
   public static List<Note> of(List<AgreementTest> tests) {
     Map<Set<String>, AgreementTest> distinct = new LinkedHashMap<>();
@@ -31,13 +32,14 @@ public final class Doubts {
       }
     }
     return failed.stream()
-        .filter(test -> failed.stream().noneMatch(other -> isWithin(other, test)))
+        .filter(test -> failed.stream().noneMatch(other -> isPartOf(other, test)))
         .flatMap(test -> test.doubt().get().stream())
         .toList();
   }
 
-  private static boolean isWithin(AgreementTest part, AgreementTest whole) {
+  /** In the main: a whole may leave readings out, such as those from before a move. */
+  private static boolean isPartOf(AgreementTest part, AgreementTest whole) {
     return part.readingIds().size() < whole.readingIds().size()
-        && whole.readingIds().containsAll(part.readingIds());
+        && !Collections.disjoint(part.readingIds(), whole.readingIds());
   }
 }

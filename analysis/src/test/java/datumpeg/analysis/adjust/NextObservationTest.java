@@ -119,9 +119,7 @@ class NextObservationTest {
         new LineNetwork(STATIONS, List.of(bay("1", "2"), bay("2", "3"), bay("3", "4"))).adjust();
     NextObservation next =
         NextObservation.among(
-                line.fit(),
-                Map.of("bay", line.linearisedDifference("2", "3")),
-                allBays(line))
+                line.fit(), Map.of("bay", line.linearisedDifference("2", "3")), allBays(line))
             .orElseThrow();
     assertEquals(NextMeasurement.Reason.MAKES_CHECKABLE, next.reason());
     assertEquals("1-4", next.name());
@@ -138,9 +136,7 @@ class NextObservationTest {
             .adjust();
     NextObservation next =
         NextObservation.among(
-                line.fit(),
-                Map.of("bay", line.linearisedDifference("2", "3")),
-                allBays(line))
+                line.fit(), Map.of("bay", line.linearisedDifference("2", "3")), allBays(line))
             .orElseThrow();
     assertEquals("2-3", next.name());
     assertEquals(0.001 * Math.sqrt(0.75), next.now(), 1e-15);

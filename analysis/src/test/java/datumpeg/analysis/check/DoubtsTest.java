@@ -44,6 +44,8 @@ class DoubtsTest {
     AgreementTest frames = test(1e-5, "a", "b", "c");
     assertEquals(List.of("a b"), doubted(row, frames));
     assertEquals(List.of("a b c"), doubted(test(0.5, "a", "b"), frames));
+    assertEquals(List.of("a b"), doubted(row, test(1e-5, "b", "c", "d")));
+    assertEquals(List.of("a b", "c d e"), doubted(row, test(1e-5, "c", "d", "e")));
   }
 
   @Test

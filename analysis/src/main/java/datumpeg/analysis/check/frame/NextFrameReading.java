@@ -23,7 +23,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.function.Predicate;
 
 /**
@@ -65,8 +64,7 @@ final class NextFrameReading {
     String[] parts = outcome.target().split("[-/]", -1);
     return switch (outcome.check()) {
       case "column-plumb" ->
-          GridMark.parse(parts[0])
-              .flatMap(mark -> frames.leanAtEave(mark, axis(parts[1])));
+          GridMark.parse(parts[0]).flatMap(mark -> frames.leanAtEave(mark, axis(parts[1])));
       case "clear-span" -> frames.span(parts[1], Integer.parseInt(parts[0]));
       case "frame-spacing" ->
           GridMark.parse(parts[0])
@@ -160,8 +158,8 @@ final class NextFrameReading {
       GridMark mark, Axis axis, Linearised lean, int face) {
     double scale = (face == 2 ? -1 : 1) / job.setOut().building().eaveHeightMetres();
     String column = mark.text() + "/" + axis.text();
-    return last(target -> target.quantity() == MeasuredQuantity.TILT
-            && target.first().feature().equals("column"))
+    return last(target ->
+            target.quantity() == MeasuredQuantity.TILT && target.first().feature().equals("column"))
         .map(
             reading ->
                 new NextObservation.Candidate(

@@ -32,8 +32,7 @@ final class NextLevel {
   private final List<Reading> taken;
   private final StageReadings stage;
 
-  NextLevel(
-      LevelNetwork network, AdjustedLevels levels, List<Reading> taken, StageReadings stage) {
+  NextLevel(LevelNetwork network, AdjustedLevels levels, List<Reading> taken, StageReadings stage) {
     this.network = network;
     this.levels = levels;
     this.taken = taken;

@@ -70,12 +70,7 @@ public final class SlabLevel implements Check {
         .flatMap(model -> new NextLevel(model, levels, used, stage).note(found))
         .ifPresent(notes::add);
     return new CheckResult(
-            found,
-            notes,
-            Map.of(),
-            map(slab, levels),
-            all,
-            levelled.network().stream().toList())
+            found, notes, Map.of(), map(slab, levels), all, levelled.network().stream().toList())
         .with(levelled.test().stream().toList());
   }
 

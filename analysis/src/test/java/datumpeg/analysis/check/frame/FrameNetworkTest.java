@@ -216,6 +216,7 @@ class FrameNetworkTest {
     List<String> next = next(job.reduced("lift"));
     assertEquals(1, next.size(), next.toString());
     assertTrue(next.get(0).startsWith("Next, measure base.A2-base.A3: it helps"), next.get(0));
-    assertTrue(next.get(0).contains("frame-spacing A2-A3/base from ± 1.7 mm to ± 1.3 mm"), next.get(0));
+    assertTrue(
+        next.get(0).contains("frame-spacing A2-A3/base from ± 1.7 mm to ± 1.3 mm"), next.get(0));
   }
 }
