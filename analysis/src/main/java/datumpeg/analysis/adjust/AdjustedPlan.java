@@ -107,12 +107,6 @@ public final class AdjustedPlan {
     return state.coefficients(from, to);
   }
 
-  /** One unknown's share of a vector over the unknowns; 0 for a coordinate that the datum holds. */
-  double component(double[] vector, String unknown) {
-    int position = state.position(unknown);
-    return position < 0 ? 0 : vector[position];
-  }
-
   double apartMetres(String from, String to) {
     return state.distance(from, to);
   }

@@ -4,6 +4,7 @@ import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.LinkedHashSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -209,37 +210,31 @@ public final class Fit {
     return new Estimate(sharedErrors[g], Math.sqrt(variance));
   }
 
-  /**
-   * What one more observation would do, whatever it reads: the gains k by which the covariance of
-   * the unknowns falls, C - k k' (R. L. Plackett, Some theorems in least squares, 1950, recalled).
-   * It may share errors with those taken.
-   *
-   * @param coefficients of the unknowns in the new observation
-   * @param accuracy of the new observation; its value plays no part
-   * @return k by the order of the unknowns
-   */
-  double[] gain(Map<String, Double> coefficients, Observation accuracy) {
-    double[] seen = new double[root.numCols];
-    coefficients.forEach(
-        (unknown, coefficient) -> addRow(seen, parameters.names().indexOf(unknown), coefficient));
-    double variance =
-        accuracy.independentStandardUncertainty() * accuracy.independentStandardUncertainty();
-    for (CommonPart part : accuracy.commonParts()) {
+  /** What further observations would do to the unknowns. */
+  FurtherObservations further() {
+    return new FurtherObservations(this, root);
+  }
+
+  /** Effects of the shared errors known here on an observation, by their row after the unknowns. */
+  Map<Integer, Double> sharedBy(Observation observation) {
+    Map<Integer, Double> shared = new HashMap<>();
+    for (CommonPart part : observation.commonParts()) {
       int g = groups.indexOf(part.group());
-      if (g < 0) {
-        variance += part.effect() * part.effect();
-      } else {
-        addRow(seen, parameters.names().size() + g, part.effect());
+      if (g >= 0) {
+        shared.merge(parameters.names().size() + g, part.effect(), Double::sum);
       }
     }
-    for (double value : seen) {
-      variance += value * value;
+    return shared;
+  }
+
+  /** Variance of what an observation shares with none of those here. */
+  double ownVariance(Observation observation) {
+    double own = observation.independentStandardUncertainty();
+    double variance = own * own;
+    for (CommonPart part : observation.commonParts()) {
+      variance += groups.contains(part.group()) ? 0 : part.effect() * part.effect();
     }
-    double[] gain = new double[parameters.names().size()];
-    for (int j = 0; j < gain.length; j++) {
-      gain[j] = rowTimes(root, j, seen) / Math.sqrt(variance);
-    }
-    return gain;
+    return variance;
   }
 
   /** Covariances of the adjusted observations, in their order, with a quantity of the unknowns. */

@@ -1,8 +1,10 @@
 package datumpeg.analysis.adjust;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -15,9 +17,27 @@ final class MirrorImages {
   private static final double NEAR = 0.05;
 
   private final AdjustedPlan plan;
+  private final Map<String, Set<String>> neighbours = new HashMap<>();
+  private final double longestMetres;
 
   MirrorImages(AdjustedPlan plan) {
     this.plan = plan;
+    double longest = 0;
+    for (String one : plan.names()) {
+      neighbours.put(one, new LinkedHashSet<>());
+      for (String other : plan.names()) {
+        longest = Math.max(longest, one.equals(other) ? 0 : plan.apartMetres(one, other));
+      }
+    }
+    this.longestMetres = longest;
+    for (MeasuredDistance taken : plan.distances()) {
+      neighboursOf(taken.from()).add(taken.to());
+      neighboursOf(taken.to()).add(taken.from());
+    }
+  }
+
+  private Set<String> neighboursOf(String name) {
+    return neighbours.computeIfAbsent(name, key -> new LinkedHashSet<>());
   }
 
   List<MirrorAmbiguity> find() {
@@ -49,13 +69,7 @@ final class MirrorImages {
   }
 
   private boolean isLongest(PointPair hinge) {
-    double length = plan.apartMetres(hinge.first(), hinge.second());
-    return plan.names().stream()
-        .allMatch(
-            one ->
-                plan.names().stream()
-                    .allMatch(
-                        other -> one.equals(other) || plan.apartMetres(one, other) <= length));
+    return plan.apartMetres(hinge.first(), hinge.second()) >= longestMetres;
   }
 
   private Set<String> reached(String start, PointPair hinge) {
@@ -63,9 +77,7 @@ final class MirrorImages {
     List<String> open = new ArrayList<>(part);
     while (!open.isEmpty()) {
       String at = open.remove(open.size() - 1);
-      for (MeasuredDistance taken : plan.distances()) {
-        String next =
-            at.equals(taken.from()) ? taken.to() : at.equals(taken.to()) ? taken.from() : at;
+      for (String next : neighboursOf(at)) {
         if (!next.equals(hinge.first()) && !next.equals(hinge.second()) && part.add(next)) {
           open.add(next);
         }

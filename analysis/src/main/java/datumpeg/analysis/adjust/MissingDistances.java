@@ -1,6 +1,5 @@
 package datumpeg.analysis.adjust;
 
-import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -47,30 +46,34 @@ final class MissingDistances {
 
   /** The untaken distance from a weak point that is least known, and so tells most. */
   static Optional<PointPair> toStiffen(AdjustedPlan plan, List<String> weak) {
+    FurtherObservations further = plan.fit().further();
     Optional<PointPair> best = Optional.empty();
     double most = 0;
     for (PointPair pair : untaken(plan)) {
-      double variance = plan.linearisedDistance(pair.first(), pair.second()).variance();
-      boolean helps = weak.contains(pair.first()) || weak.contains(pair.second());
-      if (helps && variance > most * CLEARLY_BETTER) {
-        most = variance;
-        best = Optional.of(pair);
+      if (weak.contains(pair.first()) || weak.contains(pair.second())) {
+        double variance =
+            further.variance(further.quantity(plan.coefficients(pair.first(), pair.second())));
+        if (variance > most * CLEARLY_BETTER) {
+          most = variance;
+          best = Optional.of(pair);
+        }
       }
     }
     return best;
   }
 
-  /**
-   * The untaken distance that would check the unchecked ones best. Taking a distance d with
-   * standard uncertainty s lowers the variance of an adjusted observation a by cov(a, d)^2 / (s^2 +
-   * var(d)), which over the observation's own variance is the redundancy it gains; s is taken as
-   * the smallest accuracy in use.
-   */
+  /** The untaken distance that would check the unchecked ones best. */
   static Optional<PointPair> toCheck(AdjustedPlan plan) {
+    Unchecked unchecked = new Unchecked(plan, plan.fit().further());
+    double own =
+        plan.distances().stream()
+            .mapToDouble(d -> d.observation().independentStandardUncertainty())
+            .min()
+            .orElse(1);
     Optional<PointPair> best = Optional.empty();
     double most = 1e-9;
     for (PointPair pair : untaken(plan)) {
-      double gain = gain(plan, pair);
+      double gain = unchecked.gain(pair, own);
       if (gain > most * CLEARLY_BETTER) {
         most = gain;
         best = Optional.of(pair);
@@ -79,27 +82,42 @@ final class MissingDistances {
     return best;
   }
 
-  private static double gain(AdjustedPlan plan, PointPair pair) {
-    double own =
-        plan.distances().stream()
-            .mapToDouble(d -> d.observation().independentStandardUncertainty())
-            .min()
-            .orElse(1);
-    return gain(plan, pair, own);
-  }
+  /**
+   * The distances that no other checks. Taking a distance d with standard uncertainty s lowers the
+   * variance of an adjusted observation a by cov(a, d)^2 / (s^2 + var(d)), which over the
+   * observation's own variance is the redundancy it gains.
+   */
+  static final class Unchecked {
+    private final AdjustedPlan plan;
+    private final FurtherObservations further;
+    private final List<FurtherObservations.Form> adjusted = new ArrayList<>();
+    private final List<Double> variances = new ArrayList<>();
 
-  /** That gain of redundancy, summed over the unchecked, for a distance read with this accuracy. */
-  static double gain(AdjustedPlan plan, PointPair pair, double own) {
-    Linearised candidate = plan.linearisedDistance(pair.first(), pair.second());
-    double gain = 0;
-    for (MeasuredDistance taken : plan.distances()) {
-      if (!plan.fit().observation(taken.observation().id()).checked()) {
-        double shared = plan.linearisedDistance(taken.from(), taken.to()).covarianceWith(candidate);
-        double total = taken.observation().standardUncertainty();
-        gain += shared * shared / (total * total * (own * own + candidate.variance()));
+    Unchecked(AdjustedPlan plan, FurtherObservations further) {
+      this.plan = plan;
+      this.further = further;
+      for (MeasuredDistance taken : plan.distances()) {
+        if (!plan.fit().observation(taken.observation().id()).checked()) {
+          double total = taken.observation().standardUncertainty();
+          adjusted.add(further.quantity(plan.coefficients(taken.from(), taken.to())));
+          variances.add(total * total);
+        }
       }
     }
-    return gain;
+
+    /** That gain of redundancy, summed over them, for a distance read with this accuracy. */
+    double gain(PointPair pair, double standardUncertainty) {
+      FurtherObservations.Form candidate =
+          further.quantity(plan.coefficients(pair.first(), pair.second()));
+      double variance =
+          standardUncertainty * standardUncertainty + further.covariance(candidate, candidate);
+      double gain = 0;
+      for (int i = 0; i < adjusted.size(); i++) {
+        double shared = further.covariance(adjusted.get(i), candidate);
+        gain += shared * shared / (variances.get(i) * variance);
+      }
+      return gain;
+    }
   }
 
   private static List<PointPair> untaken(AdjustedPlan plan) {

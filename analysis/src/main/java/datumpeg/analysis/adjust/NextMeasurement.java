@@ -1,6 +1,7 @@
 package datumpeg.analysis.adjust;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -10,7 +11,7 @@ import java.util.Optional;
  * shrinks.
  *
  * <p>No candidate is adjusted: one more distance lowers the covariance of the marks by k k' ({@link
- * Fit#gain}). To first order that is what adjusting again would give; a test holds it.
+ * FurtherObservations}). To first order that is what adjusting again would give; a test holds it.
  *
  * @param pair the two points to measure between
  * @param reason what it is good for
@@ -51,10 +52,14 @@ public record NextMeasurement(
   /** The worst point of a plan and what a further distance would do to it. */
   private static final class Choice {
     private final AdjustedPlan plan;
+    private final FurtherObservations further;
     private final AdjustedPoint worst;
+    private final FurtherObservations.Form worstX;
+    private final FurtherObservations.Form worstY;
 
     Choice(AdjustedPlan plan) {
       this.plan = plan;
+      this.further = plan.fit().further();
       AdjustedPoint largest = plan.points().get(0);
       for (AdjustedPoint point : plan.points()) {
         if (point.largestSemiAxisMetres() > largest.largestSemiAxisMetres() * CLEARLY_BETTER) {
@@ -62,20 +67,25 @@ public record NextMeasurement(
         }
       }
       this.worst = largest;
+      this.worstX = further.quantity(Map.of(PlanState.xOf(worst.name()), 1.0));
+      this.worstY = further.quantity(Map.of(PlanState.yOf(worst.name()), 1.0));
     }
 
     Optional<NextMeasurement> among(List<Candidate> candidates) {
       boolean checkable = plan.fit().degreesOfFreedom() > 0;
+      MissingDistances.Unchecked unchecked = new MissingDistances.Unchecked(plan, further);
       Optional<NextMeasurement> best = Optional.empty();
       double most = checkable ? LEAST_GAIN * worst.largestSemiAxisMetres() : 1e-9;
       for (Candidate candidate : candidates) {
-        double[] gain = gain(candidate);
-        double then = then(gain);
+        FurtherObservations.Form taken =
+            further.observation(
+                plan.coefficients(candidate.pair().first(), candidate.pair().second()),
+                candidate.accuracy());
+        double then = then(taken);
         double merit =
             checkable
                 ? worst.largestSemiAxisMetres() - then
-                : MissingDistances.gain(
-                    plan.marks(), candidate.pair(), candidate.accuracy().standardUncertainty());
+                : unchecked.gain(candidate.pair(), candidate.accuracy().standardUncertainty());
         if (merit > most * CLEARLY_BETTER) {
           most = merit;
           best =
@@ -91,16 +101,9 @@ public record NextMeasurement(
       return best;
     }
 
-    private double[] gain(Candidate candidate) {
-      return plan.fit()
-          .gain(
-              plan.coefficients(candidate.pair().first(), candidate.pair().second()),
-              candidate.accuracy());
-    }
-
-    private double then(double[] gain) {
-      double x = plan.component(gain, PlanState.xOf(worst.name()));
-      double y = plan.component(gain, PlanState.yOf(worst.name()));
+    private double then(FurtherObservations.Form taken) {
+      double x = further.gain(worstX, taken);
+      double y = further.gain(worstY, taken);
       double xx = worst.xStandardUncertaintyMetres() * worst.xStandardUncertaintyMetres() - x * x;
       double yy = worst.yStandardUncertaintyMetres() * worst.yStandardUncertaintyMetres() - y * y;
       return AdjustedPoint.largestSemiAxis(xx, yy, worst.covarianceSquareMetres() - x * y);

@@ -14,7 +14,7 @@ import java.util.Optional;
  * NextMeasurement}.
  *
  * <p>No candidate is adjusted: one more observation lowers the covariance of the unknowns by k k'
- * ({@link Fit#gain}), and so the variance of a quantity a by (a'k)². A test adjusts again.
+ * ({@link FurtherObservations}), and so the variance of a quantity a by (a'k)². A test adjusts again.
  *
  * @param name of the candidate
  * @param reason what it is good for
@@ -51,12 +51,15 @@ public record NextObservation(
       Fit fit, Map<String, Linearised> wanted, List<Candidate> candidates) {
     Map.Entry<String, Linearised> worst = worst(wanted);
     double now = Math.sqrt(worst.getValue().variance());
+    FurtherObservations further = fit.further();
+    FurtherObservations.Form known = further.quantity(coefficients(fit, worst.getValue()));
     boolean checkable = fit.degreesOfFreedom() > 0;
     double most = checkable ? LEAST_GAIN * now : LEAST_CHECK;
     Optional<NextObservation> best = Optional.empty();
     for (Candidate candidate : candidates) {
       Map<String, Double> coefficients = coefficients(fit, candidate.quantity());
-      double along = along(fit, worst.getValue(), fit.gain(coefficients, candidate.accuracy()));
+      double along =
+          further.gain(known, further.observation(coefficients, candidate.accuracy()));
       double then = Math.sqrt(Math.max(0, worst.getValue().variance() - along * along));
       double merit = checkable ? now - then : checked(fit, coefficients, candidate);
       if (merit > most * CLEARLY_BETTER) {
@@ -100,15 +103,6 @@ public record NextObservation(
       }
     }
     return coefficients;
-  }
-
-  private static double along(Fit fit, Linearised quantity, double[] gain) {
-    double sum = 0;
-    List<String> names = fit.parameters().names();
-    for (int j = 0; j < gain.length; j++) {
-      sum += quantity.sensitivity(names.get(j)) * gain[j];
-    }
-    return sum;
   }
 
   /** The redundancy that the unchecked observations would gain, summed over them. */

@@ -1,0 +1,86 @@
+package datumpeg.analysis.adjust;
+
+import java.util.HashMap;
+import java.util.Map;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+
+/**
+ * What further observations would do to a fit, whatever they read: one lowers the covariance of
+ * everything by k k' (R. L. Plackett, Some theorems in least squares, 1950, recalled), with k its
+ * covariance with the unknowns over the standard uncertainty of its misclosure. The joint covariance
+ * of unknowns and shared errors is made once; each question then costs as much as the few unknowns
+ * it names. Immutable.
+ */
+final class FurtherObservations {
+  private final Fit fit;
+  private final Map<String, Integer> positions = new HashMap<>();
+  private final DMatrixRMaj covariance;
+
+  /**
+   * @param root T, (u+g)×(u+g): T T' is the covariance of unknowns and shared errors
+   */
+  FurtherObservations(Fit fit, DMatrixRMaj root) {
+    this.fit = fit;
+    fit.parameters().names().forEach(name -> positions.put(name, positions.size()));
+    this.covariance = new DMatrixRMaj(root.numRows, root.numRows);
+    if (root.numCols > 0) {
+      CommonOps_DDRM.multTransB(root, root, covariance);
+    }
+  }
+
+  /**
+   * A linear form of unknowns and shared errors, and what it has besides.
+   *
+   * @param own variance of what it shares with nothing
+   */
+  record Form(int[] rows, double[] factors, double own) {}
+
+  /** A quantity of the unknowns; those not named by the fit are held and count nothing. */
+  Form quantity(Map<String, Double> coefficients) {
+    return form(coefficients, Map.of(), 0);
+  }
+
+  /** A further observation, with what it shares with those taken. */
+  Form observation(Map<String, Double> coefficients, Observation accuracy) {
+    Map<Integer, Double> shared = fit.sharedBy(accuracy);
+    return form(coefficients, shared, fit.ownVariance(accuracy));
+  }
+
+  private Form form(Map<String, Double> coefficients, Map<Integer, Double> shared, double own) {
+    int[] rows = new int[coefficients.size() + shared.size()];
+    double[] factors = new double[rows.length];
+    int count = 0;
+    for (Map.Entry<String, Double> entry : coefficients.entrySet()) {
+      int row = positions.getOrDefault(entry.getKey(), -1);
+      rows[count] = Math.max(0, row);
+      factors[count++] = row < 0 ? 0 : entry.getValue();
+    }
+    for (Map.Entry<Integer, Double> entry : shared.entrySet()) {
+      rows[count] = entry.getKey();
+      factors[count++] = entry.getValue();
+    }
+    return new Form(rows, factors, own);
+  }
+
+  /** Covariance of two forms, without what each has besides. */
+  double covariance(Form one, Form other) {
+    double sum = 0;
+    for (int i = 0; i < one.rows.length; i++) {
+      for (int j = 0; j < other.rows.length; j++) {
+        sum += one.factors[i] * other.factors[j] * covariance.get(one.rows[i], other.rows[j]);
+      }
+    }
+    return sum;
+  }
+
+  /** The observation's variance before it is taken: of what is known of it, and its own. */
+  double variance(Form observation) {
+    return covariance(observation, observation) + observation.own;
+  }
+
+  /** a'k: by how much the observation lowers a quantity's variance, as a square root, signed. */
+  double gain(Form quantity, Form observation) {
+    return covariance(quantity, observation) / Math.sqrt(variance(observation));
+  }
+}
