@@ -63,10 +63,7 @@ class NextObservationTest {
     return further;
   }
 
-  /**
-   * Second route: adjust again with each candidate. The tilts of a set-up are reckoned about the
-   * points it reads, so that adjusting again turns about slightly another centre: to 2 %.
-   */
+  /** Second route: adjust again with each candidate. */
   @Test
   void isTheLevelThatAdjustingAgainFindsBest() {
     LevelNetwork network = levels(List.of());
@@ -83,7 +80,7 @@ class NextObservationTest {
       AdjustedLevels more = adjusted(levels(List.of(reading)));
       least = Math.min(least, more.level(next.worst()).standardUncertainty());
     }
-    assertEquals(least, next.then(), 0.02 * least);
+    assertEquals(least, next.then(), 1e-12);
     assertTrue(next.then() < next.now());
   }
 
