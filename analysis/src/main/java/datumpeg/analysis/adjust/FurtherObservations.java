@@ -8,9 +8,9 @@ import org.ejml.dense.row.CommonOps_DDRM;
 /**
  * What further observations would do to a fit, whatever they read: one lowers the covariance of
  * everything by k k' (R. L. Plackett, Some theorems in least squares, 1950, recalled), with k its
- * covariance with the unknowns over the standard uncertainty of its misclosure. The joint covariance
- * of unknowns and shared errors is made once; each question then costs as much as the few unknowns
- * it names. Immutable.
+ * covariance with the unknowns over the standard uncertainty of its misclosure. The joint
+ * covariance of unknowns and shared errors is made once; each question then costs as much as the
+ * few unknowns it names. Immutable.
  */
 final class FurtherObservations {
   private final Fit fit;
@@ -29,12 +29,21 @@ final class FurtherObservations {
     }
   }
 
-  /**
-   * A linear form of unknowns and shared errors, and what it has besides.
-   *
-   * @param own variance of what it shares with nothing
-   */
-  record Form(int[] rows, double[] factors, double own) {}
+  /** A linear form of unknowns and shared errors, and what it has besides. Immutable. */
+  static final class Form {
+    private final int[] rows;
+    private final double[] factors;
+    private final double own;
+
+    /**
+     * @param own variance of what it shares with nothing
+     */
+    private Form(int[] rows, double[] factors, double own) {
+      this.rows = rows;
+      this.factors = factors;
+      this.own = own;
+    }
+  }
 
   /** A quantity of the unknowns; those not named by the fit are held and count nothing. */
   Form quantity(Map<String, Double> coefficients) {

@@ -14,7 +14,8 @@ import java.util.Optional;
  * NextMeasurement}.
  *
  * <p>No candidate is adjusted: one more observation lowers the covariance of the unknowns by k k'
- * ({@link FurtherObservations}), and so the variance of a quantity a by (a'k)². A test adjusts again.
+ * ({@link FurtherObservations}), and so the variance of a quantity a by (a'k)². A test adjusts
+ * again.
  *
  * @param name of the candidate
  * @param reason what it is good for
@@ -58,8 +59,7 @@ public record NextObservation(
     Optional<NextObservation> best = Optional.empty();
     for (Candidate candidate : candidates) {
       Map<String, Double> coefficients = coefficients(fit, candidate.quantity());
-      double along =
-          further.gain(known, further.observation(coefficients, candidate.accuracy()));
+      double along = further.gain(known, further.observation(coefficients, candidate.accuracy()));
       double then = Math.sqrt(Math.max(0, worst.getValue().variance() - along * along));
       double merit = checkable ? now - then : checked(fit, coefficients, candidate);
       if (merit > most * CLEARLY_BETTER) {

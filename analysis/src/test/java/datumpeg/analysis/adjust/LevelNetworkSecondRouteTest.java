@@ -51,8 +51,7 @@ class LevelNetworkSecondRouteTest {
         if (i < 3 || s == 0 || random.nextBoolean()) {
           double value = 0.001 * i + 0.1 * s + draws.next(0.001);
           readings.add(
-              new LevelReading(
-                  id, "P" + i, Observation.independent(id + " P" + i, value, OWN)));
+              new LevelReading(id, "P" + i, Observation.independent(id + " P" + i, value, OWN)));
         }
       }
     }
