@@ -5,6 +5,9 @@ import datumpeg.desktop.findings.FindingsView;
 import datumpeg.desktop.findings.FindingsViewModel;
 import datumpeg.desktop.jobs.JobsView;
 import datumpeg.desktop.jobs.JobsViewModel;
+import datumpeg.desktop.measure.MeasureView;
+import datumpeg.desktop.measure.MeasureViewModel;
+import datumpeg.desktop.measure.Sessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.setting.SettingsView;
@@ -45,6 +48,7 @@ final class DesktopWindow {
    * The window before its first state.
    *
    * @param found the settings, among them what was shown last
+   * @param sessions where measuring is begun
    * @param keep is given the settings whenever they change
    * @param chosen is told each job that is opened
    */
@@ -52,13 +56,14 @@ final class DesktopWindow {
       Words words,
       ZoneId zone,
       SettingsFile.Loaded found,
+      Sessions sessions,
       Consumer<Settings> keep,
       Consumer<String> chosen) {
     this.words = words;
     this.chosen = chosen;
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
-    this.parts = parts(zone);
+    this.parts = parts(zone, sessions);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
@@ -66,10 +71,12 @@ final class DesktopWindow {
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  private List<ScreenPart> parts(ZoneId zone) {
+  private List<ScreenPart> parts(ZoneId zone, Sessions sessions) {
     JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
     FindingsViewModel findings = new FindingsViewModel(words);
     TrendViewModel trend = new TrendViewModel(words);
+    MeasureViewModel measure = new MeasureViewModel(words, sessions, this::remember);
+    measure.restore(settings.now().lastState());
     return List.of(
         ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs)).following(jobs::show),
         ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings))
@@ -78,6 +85,9 @@ final class DesktopWindow {
         ScreenPart.of(Screen.TREND, () -> new TrendView(trend))
             .following(trend::show)
             .ofJob((newJob, stage) -> trend.choose(newJob)),
+        ScreenPart.of(Screen.MEASURE, () -> new MeasureView(measure))
+            .following(measure::show)
+            .ofJob(measure::choose),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
   }
 

@@ -1,7 +1,9 @@
 package datumpeg.desktop.app;
 
+import datumpeg.bridge.cli.ProgramVersion;
 import datumpeg.desktop.background.NewestValue;
 import datumpeg.desktop.background.RepeatedWork;
+import datumpeg.desktop.measure.RecordSessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.JobSource;
@@ -10,6 +12,7 @@ import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneId;
@@ -29,10 +32,11 @@ final class LiveWindow implements AutoCloseable {
   private static final Logger LOG = System.getLogger(LiveWindow.class.getName());
 
   /** How often the record is asked whether rows were added. */
-  private static final Duration PAUSE = Duration.ofMillis(150);
+  private static final Duration PAUSE = Duration.ofMillis(50);
 
   private final Words words = Words.of(Locale.getDefault());
   private final SettingsKeeper settings;
+  private final RecordSessions sessions;
   private final RecordFollower follower;
   private final RepeatedWork following;
   private final DesktopWindow window;
@@ -52,6 +56,9 @@ final class LiveWindow implements AutoCloseable {
       Clock clock,
       ZoneId zone) {
     settings = new SettingsKeeper(settingsFile);
+    sessions =
+        new RecordSessions(
+            Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater);
     NewestValue<RecordState> handOver = new NewestValue<>(Platform::runLater, this::show);
     follower = new RecordFollower(file, opening, clock, handOver::put);
     following =
@@ -62,6 +69,7 @@ final class LiveWindow implements AutoCloseable {
             words,
             zone,
             startingWith(settingsFile.load(), file, job),
+            sessions,
             settings::keep,
             follower::preferred);
   }
@@ -95,6 +103,7 @@ final class LiveWindow implements AutoCloseable {
 
   @Override
   public void close() {
+    sessions.close();
     following.close();
     settings.close();
   }

@@ -10,6 +10,7 @@ enum Screen {
   JOBS(KeyCode.DIGIT1),
   FINDINGS(KeyCode.DIGIT2),
   TREND(KeyCode.DIGIT3),
+  MEASURE(KeyCode.DIGIT4),
   SETTINGS(KeyCode.DIGIT0);
 
   private final KeyCode digit;

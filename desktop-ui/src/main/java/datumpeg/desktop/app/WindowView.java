@@ -6,6 +6,7 @@ import datumpeg.desktop.control.WorkBar;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import javafx.beans.binding.Bindings;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.OverrunStyle;
@@ -25,6 +26,8 @@ import javafx.scene.layout.VBox;
 
 /** The frame around the screens: which one is shown, which record, and whether it is followed. */
 final class WindowView extends BorderPane {
+  private static final double LEAST_EM_FOR_THE_RECORD = 62;
+
   private final WindowViewModel model;
   private final Map<Screen, ScreenPart> parts = new EnumMap<>(Screen.class);
   private final Map<Screen, ToggleButton> buttons = new EnumMap<>(Screen.class);
@@ -85,6 +88,16 @@ final class WindowView extends BorderPane {
     VBox record = new VBox(file, live);
     record.getStyleClass().add("record");
     record.setMinWidth(Region.USE_PREF_SIZE);
+    // In a window too narrow for its letters the screens' buttons come first; trouble is said
+    // below.
+    record
+        .visibleProperty()
+        .bind(
+            Bindings.createBooleanBinding(
+                () -> getWidth() >= LEAST_EM_FOR_THE_RECORD * live.getFont().getSize(),
+                widthProperty(),
+                live.fontProperty()));
+    record.managedProperty().bind(record.visibleProperty());
     return record;
   }
 

@@ -53,7 +53,12 @@ class DesktopWindowTest {
         HeadlessToolkit.on(
             () ->
                 new DesktopWindow(
-                    Words.of(Locale.ROOT), ZoneOffset.UTC, USUAL, settings -> {}, chosen::add));
+                    Words.of(Locale.ROOT),
+                    ZoneOffset.UTC,
+                    USUAL,
+                    new NoSessions(),
+                    settings -> {},
+                    chosen::add));
     HeadlessToolkit.run(
         () -> {
           window.openOn(stage);
@@ -317,6 +322,7 @@ class DesktopWindowTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     new SettingsFile.Loaded(left, ""),
+                    new NoSessions(),
                     settings -> {},
                     chosen::add));
     assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));

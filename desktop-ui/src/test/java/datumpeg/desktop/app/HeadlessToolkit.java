@@ -18,8 +18,10 @@ import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.control.Labeled;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
+import javafx.scene.text.Text;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Assumptions;
 
@@ -130,6 +132,24 @@ public final class HeadlessToolkit {
       parent.getChildrenUnmodifiable().forEach(child -> found.addAll(find(child, fits)));
     }
     return found;
+  }
+
+  /** Texts under a node that are cut: a label whose text is cut draws another than it was given. */
+  public static List<String> cutTexts(Node root) {
+    return on(
+        () ->
+            find(root, HeadlessToolkit::isCut).stream()
+                .map(node -> ((Labeled) node).getText())
+                .toList());
+  }
+
+  private static boolean isCut(Node node) {
+    return node instanceof Labeled label
+        && label.getText() != null
+        && find(label, each -> each instanceof Text).stream()
+            .filter(text -> text.getStyleClass().contains("text"))
+            .filter(text -> text.getParent() == label)
+            .anyMatch(text -> !((Text) text).getText().equals(label.getText()));
   }
 
   private static <T> T await(CompletableFuture<T> future) {

@@ -28,16 +28,16 @@ import java.util.regex.Pattern;
  * @param folder under sample-readings
  * @param record the file that is written
  */
-record SampleJob(Path folder, Path record) {
+public record SampleJob(Path folder, Path record) {
   private static final Pattern WORD = Pattern.compile("\"([^\"]*)\"|(\\S+)");
 
-  static SampleJob of(String id, Path record) {
+  public static SampleJob of(String id, Path record) {
     return new SampleJob(
         Path.of(System.getProperty("datumpeg.root"), "sample-readings", id), record);
   }
 
   /** The lines of the sample's steps.txt, without comments. */
-  List<String> steps() {
+  public List<String> steps() {
     try {
       return Files.readAllLines(folder.resolve("steps.txt")).stream()
           .filter(line -> !line.isBlank() && !line.startsWith("#"))
@@ -47,7 +47,7 @@ record SampleJob(Path folder, Path record) {
     }
   }
 
-  void run(String step) {
+  public void run(String step) {
     List<String> words = new ArrayList<>();
     Matcher matcher = WORD.matcher(step);
     while (matcher.find()) {
@@ -71,7 +71,7 @@ record SampleJob(Path folder, Path record) {
     assertEquals(0, status, () -> step + ": " + said.toString(StandardCharsets.UTF_8));
   }
 
-  void runAll() {
+  public void runAll() {
     steps().forEach(this::run);
   }
 }

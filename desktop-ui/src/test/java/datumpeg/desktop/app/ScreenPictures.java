@@ -49,7 +49,12 @@ class ScreenPictures {
         HeadlessToolkit.on(
             () ->
                 new DesktopWindow(
-                    Words.of(Locale.ROOT), ZoneOffset.UTC, USUAL, settings -> {}, job -> {}));
+                    Words.of(Locale.ROOT),
+                    ZoneOffset.UTC,
+                    USUAL,
+                    new NoSessions(),
+                    settings -> {},
+                    job -> {}));
     HeadlessToolkit.run(
         () -> {
           window.openOn(stage);
@@ -66,7 +71,7 @@ class ScreenPictures {
   }
 
   /** As the window would, but with an hour and a path that are the same on every machine. */
-  private static RecordState read(Path file) {
+  static RecordState read(Path file) {
     List<RecordState> states = new ArrayList<>();
     try (RecordFollower follower =
         new RecordFollower(

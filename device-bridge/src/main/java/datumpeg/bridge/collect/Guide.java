@@ -82,7 +82,8 @@ public final class Guide {
   public GuideState state() {
     return new GuideState(
         Optional.ofNullable(current),
-        (int) list.stream().filter(this::isOpen).count(),
+        Optional.ofNullable(current).map(this::next).filter(next -> !next.equals(current)),
+        list.stream().filter(this::isOpen).toList(),
         skipped.size(),
         taken.isEmpty() ? Optional.empty() : Optional.of(taken.get(taken.size() - 1)),
         Optional.ofNullable(question));

@@ -93,7 +93,7 @@ final class MeterFeed {
         values.add(delivered(link, chunk, message, measured, source));
         repeated.add(isRepeated(link, chunk, message));
       } else if (message.decoded() instanceof NotAReading other) {
-        watcher.said(name, other);
+        watcher.said(name, other, message.frame().text());
         say(link, chunk, "not a reading: " + other.detail());
       }
     }

@@ -49,6 +49,10 @@ public interface SessionWatcher {
   /** Bytes came over a link, before anything was made of them. */
   default void received(String link, Chunk chunk) {}
 
-  /** A meter said something that is no reading, such as how full its battery is. */
-  default void said(String link, NotAReading other) {}
+  /**
+   * A meter said something that is no reading, such as how full its battery is.
+   *
+   * @param text its message
+   */
+  default void said(String link, NotAReading other, String text) {}
 }

@@ -35,7 +35,7 @@ public record StageWork(
       throw new InputException("The round is " + round.getAsInt() + "; expected 1 or more.");
     }
     Stage stage = CaptureIntake.stage(stored, stageId);
-    List<Wanted> all = Wanted.of(MeasuringList.of(stored.job().setOut(), stage));
+    List<Wanted> all = all(stored, stage);
     if (all.isEmpty()) {
       throw new InputException(
           "The stage " + stageId + " of " + stored.key() + " has no targets to measure.");
@@ -47,6 +47,11 @@ public record StageWork(
         open.isEmpty() ? new FurtherReadings(stored, stageId).wanted() : open,
         open.size(),
         round);
+  }
+
+  /** All that a stage asks for; empty if that is nothing. */
+  public static List<Wanted> all(StoredJob stored, Stage stage) {
+    return Wanted.of(MeasuringList.of(stored.job().setOut(), stage));
   }
 
   /** Whether some of it is in the record, and the session goes on behind that. */

@@ -1,0 +1,105 @@
+package datumpeg.desktop.measure;
+
+import datumpeg.desktop.measure.SessionShot.LinkStand;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * All that the measuring screen shows.
+ *
+ * @param jobs that can be chosen: id and name
+ * @param job the id of the one chosen; empty for none
+ * @param choices what can be measured of it; empty while that is being looked up
+ * @param stage the stage chosen
+ * @param sentence what is to be said before a session begins, or how the last one ended
+ * @param running the session, while one runs
+ */
+record MeasurePage(
+    List<JobChoice> jobs,
+    String job,
+    Optional<Sessions.Choices> choices,
+    String stage,
+    String sentence,
+    Optional<Running> running) {
+  MeasurePage {
+    jobs = List.copyOf(jobs);
+  }
+
+  /** A job that can be chosen. */
+  record JobChoice(String id, String name) {}
+
+  /**
+   * A session as it is shown.
+   *
+   * @param title job and stage
+   * @param instruction what to do, in one line
+   * @param expected what the plan says
+   * @param big the value to be read from afar: the one held, else the one taken last
+   * @param bigWords what that value is
+   * @param bigStands how it stands
+   * @param next what happens next
+   * @param question what must be answered; empty when nothing is held
+   * @param choices what a held value may be a reading of, where there are several
+   * @param said what happened last
+   * @param trouble what is not as it should be; may be empty
+   * @param typed what was typed of a value so far
+   * @param sketch where the target lies; empty where nothing is asked for
+   * @param bar the watched value between its limits; empty unless one is watched
+   * @param bytes the raw bytes, one row a line
+   * @param acts what can be done
+   */
+  record Running(
+      String title,
+      String instruction,
+      String expected,
+      String big,
+      String bigWords,
+      Stands bigStands,
+      String next,
+      String question,
+      List<String> choices,
+      String said,
+      String trouble,
+      String typed,
+      Optional<TargetSketch> sketch,
+      Optional<Bar> bar,
+      List<LinkStand> links,
+      String bytes,
+      List<ActButton> acts) {
+    Running {
+      choices = List.copyOf(choices);
+      links = List.copyOf(links);
+      acts = List.copyOf(acts);
+    }
+  }
+
+  /** How the big value stands. */
+  enum Stands {
+    NONE,
+    RECORDED,
+    HELD,
+    INSIDE,
+    OUTSIDE
+  }
+
+  /**
+   * A button and its key.
+   *
+   * @param possible whether it would do anything now
+   */
+  record ActButton(Act act, String text, boolean possible) {}
+
+  /**
+   * A live value between its limits, in millimetres.
+   *
+   * @param limitMillimetres how far it may go either way
+   * @param insideMillimetres so far it is inside for sure
+   * @param deviationMillimetres where it stands; empty before the first value
+   * @param words the same in words
+   */
+  record Bar(
+      double limitMillimetres,
+      double insideMillimetres,
+      Optional<Double> deviationMillimetres,
+      String words) {}
+}

@@ -1,0 +1,288 @@
+package datumpeg.desktop.measure;
+
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.MeasuringList;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.bridge.collect.GuideState.Question;
+import datumpeg.bridge.collect.LiveDeviation;
+import datumpeg.bridge.collect.Wanted;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.desktop.measure.MeasurePage.ActButton;
+import datumpeg.desktop.measure.MeasurePage.Bar;
+import datumpeg.desktop.measure.MeasurePage.Running;
+import datumpeg.desktop.measure.MeasurePage.Stands;
+import datumpeg.desktop.measure.SessionShot.LinkStand;
+import datumpeg.desktop.measure.SessionShot.Said;
+import datumpeg.desktop.text.Words;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** Makes of a session as it stands what the screen shows. One thread. */
+final class RunningPage {
+  private static final double MILLIMETRES = 1000;
+
+  private final Words words;
+  private final TargetWords targets;
+  private final @Nullable SessionWish wish;
+  private final @Nullable SessionShot shot;
+  private final String typed;
+  private final Remembered remembered;
+  private final boolean bytesShown;
+  private final boolean footAwaited;
+
+  RunningPage(
+      Words words,
+      @Nullable SessionWish wish,
+      @Nullable SessionShot shot,
+      String typed,
+      Remembered remembered,
+      boolean bytesShown,
+      boolean footAwaited) {
+    this.words = words;
+    this.targets = new TargetWords(words);
+    this.wish = wish;
+    this.shot = shot;
+    this.typed = typed;
+    this.remembered = remembered;
+    this.bytesShown = bytesShown;
+    this.footAwaited = footAwaited;
+  }
+
+  /** Whether the watched value that stands is inside its limit for sure. */
+  static boolean isInside(SessionShot shot) {
+    return shot.watched()
+        .flatMap(live -> standing(shot).map(si -> live.isInside(live.deviationMetres(si))))
+        .orElse(false);
+  }
+
+  private static Optional<Double> standing(SessionShot shot) {
+    return shot.guide()
+        .question()
+        .map(question -> question.delivered().valueSi())
+        .or(() -> shot.guide().last().map(ReadingEntry::siValue));
+  }
+
+  Running page() {
+    SessionShot now = shot;
+    return now == null ? opening() : running(now);
+  }
+
+  private Running opening() {
+    return new Running(
+        title(),
+        words.text("measure.opening"),
+        "",
+        "",
+        "",
+        Stands.NONE,
+        "",
+        "",
+        List.of(),
+        "",
+        "",
+        typed,
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
+        "",
+        acts(Optional.empty()));
+  }
+
+  private Running running(SessionShot now) {
+    Optional<Wanted> wanted = now.guide().wanted();
+    Optional<Question> question = now.guide().question();
+    return new Running(
+        title(),
+        wanted.map(targets::instruction).orElse(words.text("measure.list-done")),
+        wanted.map(targets::expected).orElse(""),
+        big(now),
+        bigWords(now),
+        stands(now),
+        next(now),
+        now.watched().isPresent() ? "" : question.map(this::question).orElse(""),
+        question.filter(held -> held.choices().size() > 1).map(this::choices).orElse(List.of()),
+        said(now),
+        trouble(now),
+        typed,
+        wanted.map(asked -> sketch(now, asked)),
+        now.watched().filter(LiveDeviation::isBounded).map(live -> bar(now, live)),
+        now.links(),
+        bytesShown ? bytes(now) : "",
+        acts(question));
+  }
+
+  private String title() {
+    SessionWish asked = wish;
+    return asked == null ? "" : asked.job() + ", " + words.stage(asked.stage());
+  }
+
+  private TargetSketch sketch(SessionShot now, Wanted asked) {
+    return new TargetSketcher(now.setOut(), words)
+        .sketch(asked.target(), now.guide().open().stream().map(Wanted::target).toList());
+  }
+
+  private String big(SessionShot now) {
+    Optional<LiveDeviation> live = now.watched().filter(LiveDeviation::isBounded);
+    if (live.isPresent()) {
+      return standing(now)
+          .map(si -> words.figures().deviation(live.get().deviationMetres(si)))
+          .orElse("");
+    }
+    return now.guide()
+        .question()
+        .map(held -> value(held.delivered().valueText(), held.delivered().unitText()))
+        .or(() -> now.guide().last().map(last -> value(last.value(), last.unit())))
+        .orElse("");
+  }
+
+  private static String value(String text, String unit) {
+    return (text + " " + unit).strip().replace('-', '−');
+  }
+
+  private String bigWords(SessionShot now) {
+    Optional<Question> question = now.guide().question();
+    if (now.watched().isPresent()) {
+      boolean kept = question.isEmpty() && now.guide().last().isPresent();
+      return kept
+          ? words.text("measure.kept")
+          : question.isEmpty()
+              ? words.text("measure.watch-nothing")
+              : words.text(
+                  isInside(now) ? "measure.watch-inside" : "measure.watch-outside",
+                  value(
+                      question.get().delivered().valueText(),
+                      question.get().delivered().unitText()));
+    }
+    if (question.isPresent()) {
+      return words.text("measure.held-value");
+    }
+    return now.guide()
+        .last()
+        .map(last -> lastWords(now, last))
+        .orElse(words.text("measure.no-reading"));
+  }
+
+  private String lastWords(SessionShot now, ReadingEntry last) {
+    Target target =
+        Target.parse(MeasuredQuantity.ofText(last.quantity()).orElseThrow(), last.target());
+    Wanted taken = new Wanted(target, last.face(), MeasuringList.expectedSi(now.setOut(), target));
+    String off = targets.offPlan(taken, last.siValue());
+    return words.text("measure.last-value", last.target()) + (off.isEmpty() ? "" : ", " + off);
+  }
+
+  private static Stands stands(SessionShot now) {
+    if (now.watched().isPresent()) {
+      return standing(now).isEmpty() ? Stands.NONE : isInside(now) ? Stands.INSIDE : Stands.OUTSIDE;
+    }
+    if (now.guide().question().isPresent()) {
+      return Stands.HELD;
+    }
+    return now.guide().last().isPresent() ? Stands.RECORDED : Stands.NONE;
+  }
+
+  private String next(SessionShot now) {
+    if (now.watched().isPresent()) {
+      return words.text("measure.watch-next");
+    }
+    int more = Math.max(0, now.guide().openCount() - 1);
+    String then =
+        now.guide()
+            .next()
+            .map(next -> words.text("measure.then", targets.name(next)))
+            .orElse(words.text("measure.then-done"));
+    String skipped =
+        now.guide().skippedCount() == 0
+            ? ""
+            : "  " + words.count("measure.skipped", now.guide().skippedCount());
+    return then + "  " + words.count("measure.more", more) + skipped;
+  }
+
+  private String question(Question held) {
+    String what = value(held.delivered().valueText(), held.delivered().unitText());
+    String of = held.choices().isEmpty() ? "" : targets.name(held.choices().get(0));
+    return words.text("measure.held", what, of, held.why());
+  }
+
+  private List<String> choices(Question held) {
+    List<String> texts = new ArrayList<>();
+    for (int i = 0; i < held.choices().size(); i++) {
+      Wanted choice = held.choices().get(i);
+      texts.add(
+          words.text("measure.choice", i + 1, choice.target().text(), targets.expected(choice)));
+    }
+    return texts;
+  }
+
+  private static String said(SessionShot now) {
+    List<Said> said = now.said();
+    return said.isEmpty() ? "" : said.get(said.size() - 1).sentence();
+  }
+
+  private String trouble(SessionShot now) {
+    List<String> troubles = new ArrayList<>();
+    if (now.waitingCount() > 0) {
+      troubles.add(words.count("measure.waiting", now.waitingCount(), now.waitingWhy()));
+    }
+    now.links().stream().filter(LinkStand::isLost).map(LinkStand::loss).forEach(troubles::add);
+    if (now.links().stream().anyMatch(LinkStand::isLost)) {
+      troubles.add(words.text("measure.lost"));
+    }
+    return String.join(" ", troubles);
+  }
+
+  private String bytes(SessionShot now) {
+    return now.bytes().isEmpty() ? words.text("measure.no-bytes") : String.join("\n", now.bytes());
+  }
+
+  private Bar bar(SessionShot now, LiveDeviation live) {
+    Optional<Double> deviation = standing(now).map(si -> live.deviationMetres(si) * MILLIMETRES);
+    String inside = unsigned(live.insideMetres());
+    String limit = unsigned(live.limitMetres());
+    String off = unsigned(live.uncertaintyMetres());
+    return new Bar(
+        live.limitMetres() * MILLIMETRES,
+        live.insideMetres() * MILLIMETRES,
+        deviation,
+        live.insideMetres() > 0
+            ? words.text("measure.bar", limit, off, inside)
+            : words.text("measure.bar-blunt", limit, off));
+  }
+
+  private String unsigned(double metres) {
+    return words.figures().deviation(metres).replace("+", "");
+  }
+
+  private List<ActButton> acts(Optional<Question> question) {
+    List<ActButton> buttons = new ArrayList<>();
+    SessionWish asked = wish;
+    boolean watching = asked != null && asked.isWatch();
+    for (Act act : Act.values()) {
+      boolean ofTheList = act == Act.SKIP || act == Act.BACK || act == Act.AGAIN || act == Act.UNDO;
+      if (watching && ofTheList) {
+        continue;
+      }
+      boolean answers = act == Act.ACCEPT || act == Act.AGAIN;
+      buttons.add(new ActButton(act, text(act, watching), !answers || question.isPresent()));
+    }
+    return buttons;
+  }
+
+  private String text(Act act, boolean watching) {
+    String name =
+        switch (act) {
+          case ACCEPT -> words.text(watching ? "act.keep" : "act.accept");
+          case TONES -> words.text(remembered.tones() ? "act.tones-off" : "act.tones-on");
+          case BYTES -> words.text(bytesShown ? "act.bytes-off" : "act.bytes");
+          case FOOT ->
+              footAwaited
+                  ? words.text("act.foot-awaited")
+                  : remembered.footKey().isEmpty()
+                      ? words.text("act.foot")
+                      : words.text("act.foot-is", remembered.footKey());
+          default -> words.text("act." + act.id());
+        };
+    return words.text("act.with-key", name, act.key());
+  }
+}

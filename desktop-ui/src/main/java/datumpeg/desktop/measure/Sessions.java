@@ -1,0 +1,76 @@
+package datumpeg.desktop.measure;
+
+import java.util.List;
+import java.util.function.Consumer;
+
+/** Where sessions are begun. What is told comes on the thread of the screen. */
+public interface Sessions extends AutoCloseable {
+
+  /** Looks what can be measured of a job, and with which meters. */
+  void look(String job, Consumer<Choices> found);
+
+  /** Begins a session; it is told on until it has ended. */
+  Session begin(SessionWish wish, Told told);
+
+  /** Ends what runs; waits a few seconds for it at most. */
+  @Override
+  void close();
+
+  /** A session that runs. Everything returns at once. */
+  interface Session {
+    /** As if a person had typed the line in a terminal. */
+    void typed(String line);
+
+    /** Ends it; what was recorded stays. */
+    void end();
+  }
+
+  /** Is told how a session goes. */
+  interface Told {
+    void stands(SessionShot shot);
+
+    /**
+     * It has ended, or could not begin.
+     *
+     * @param trouble a sentence on what is not as it should be; empty if all is well
+     * @param recordedCount readings stored and not withdrawn
+     */
+    void ended(String trouble, long recordedCount);
+  }
+
+  /**
+   * What can be measured, and with what.
+   *
+   * @param stages of the job, in the order of the work
+   * @param ports the serial links of this machine now
+   * @param profiles of meters, by id
+   * @param trouble why the job cannot be measured; empty if it can
+   */
+  record Choices(
+      String job,
+      List<StageChoice> stages,
+      List<Port> ports,
+      List<String> profiles,
+      String trouble) {
+    public Choices {
+      stages = List.copyOf(stages);
+      ports = List.copyOf(ports);
+      profiles = List.copyOf(profiles);
+    }
+  }
+
+  /**
+   * A stage that can be measured.
+   *
+   * @param openCount of its readings, how many are still to be taken
+   * @param targets by their texts, in walking order
+   */
+  record StageChoice(String id, int openCount, int allCount, List<String> targets) {
+    public StageChoice {
+      targets = List.copyOf(targets);
+    }
+  }
+
+  /** A serial link of this machine. */
+  record Port(String address, String description) {}
+}

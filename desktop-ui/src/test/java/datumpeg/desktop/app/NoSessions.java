@@ -1,0 +1,22 @@
+package datumpeg.desktop.app;
+
+import datumpeg.desktop.measure.SessionWish;
+import datumpeg.desktop.measure.Sessions;
+import java.util.List;
+import java.util.function.Consumer;
+
+/** For windows on a record that is no file: nothing can be measured, and that is said. */
+final class NoSessions implements Sessions {
+  @Override
+  public void look(String job, Consumer<Choices> found) {
+    found.accept(new Choices(job, List.of(), List.of(), List.of(), "There is no record file."));
+  }
+
+  @Override
+  public Session begin(SessionWish wish, Told told) {
+    throw new UnsupportedOperationException("nothing is measured in this test");
+  }
+
+  @Override
+  public void close() {}
+}
