@@ -13,6 +13,7 @@ public final class BridgeCommands {
         new SetOutCommand(program),
         new MeasureCommand(program),
         new WatchCommand(program),
+        new CollectCommand(program),
         new ReplayCommand(program),
         new EnterCommand(program),
         new VoidCommand(program),

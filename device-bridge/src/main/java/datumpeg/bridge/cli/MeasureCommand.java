@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.bridge.collect.Guide;
+import datumpeg.bridge.collect.LinkTerms;
 import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.StageWork;
@@ -54,6 +55,13 @@ final class MeasureCommand implements Callable<Integer> {
   @Option(names = "--silent", description = "No tone for a value taken or held.")
   private boolean silent;
 
+  @Option(
+      names = "--wait",
+      paramLabel = "SECONDS",
+      description =
+          "When nobody can type: how long to wait for links that were lost (default 300).")
+  private int waitSeconds = (int) LinkTerms.USUAL.patience().toSeconds();
+
   @Mixin private final MeterLinks links = new MeterLinks();
 
   MeasureCommand(DatumpegCommand program) {
@@ -68,7 +76,7 @@ final class MeasureCommand implements Callable<Integer> {
             stage,
             links.all(program),
             Records.start(program, operator),
-            links.terms());
+            links.terms(waitSeconds));
     try (SiteRecord record = Records.forWriting(program)) {
       StoredJob stored = StoredJob.load(record, job);
       StageWork work = StageWork.of(stored, stage, round());

@@ -36,15 +36,12 @@ final class MeterLinks {
       description = "Say so when nothing came from a link for so long (default 300; 0 = never).")
   private int silenceSeconds = (int) LinkTerms.USUAL.silence().toSeconds();
 
-  @Option(
-      names = "--wait",
-      paramLabel = "SECONDS",
-      description =
-          "When nobody can type: how long to wait for links that were lost (default 300).")
-  private int waitSeconds = (int) LinkTerms.USUAL.patience().toSeconds();
-
-  /** How long to put up with the links. */
-  LinkTerms terms() {
+  /**
+   * How long to put up with the links.
+   *
+   * @param waitSeconds for links that are away when nobody can type
+   */
+  LinkTerms terms(int waitSeconds) {
     return new LinkTerms(seconds("--silence", silenceSeconds), seconds("--wait", waitSeconds));
   }
 

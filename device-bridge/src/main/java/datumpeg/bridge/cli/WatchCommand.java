@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.bridge.collect.LinkTerms;
 import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.WatchedTarget;
@@ -45,6 +46,13 @@ final class WatchCommand implements Callable<Integer> {
   @Option(names = "--silent", description = "No tone while the value is inside its limits.")
   private boolean silent;
 
+  @Option(
+      names = "--wait",
+      paramLabel = "SECONDS",
+      description =
+          "When nobody can type: how long to wait for links that were lost (default 300).")
+  private int waitSeconds = (int) LinkTerms.USUAL.patience().toSeconds();
+
   @Mixin private final MeterLinks links = new MeterLinks();
 
   WatchCommand(DatumpegCommand program) {
@@ -62,7 +70,7 @@ final class WatchCommand implements Callable<Integer> {
               watched.stage().id(),
               links.all(program),
               Records.start(program, operator),
-              links.terms());
+              links.terms(waitSeconds));
       Path capture = measuring.captureFile(stored);
       LiveSession.Ending ending =
           measuring.measure(

@@ -28,6 +28,11 @@ final class LinkPresence {
     open.add(name);
   }
 
+  /** A link that may be there later only. */
+  void expect(String name) {
+    away.add(name);
+  }
+
   boolean isAnyOpen() {
     return !open.isEmpty();
   }

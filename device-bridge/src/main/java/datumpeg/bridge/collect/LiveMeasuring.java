@@ -1,5 +1,6 @@
 package datumpeg.bridge.collect;
 
+import datumpeg.bridge.exchange.UnassignedTable;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.Link;
@@ -75,34 +76,23 @@ public final class LiveMeasuring {
       Consumer<LiveSession> person)
       throws InterruptedException {
     try (RecordSession session = record.openSession(start);
-        CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
-      ReadingStore store =
-          ReadingStore.queueing(
-              session, stored.key(), WaitingFile.of(waitingFile(stored), record.log(stored.key())));
-      LinkClock clock = new SteadyClock(LinkClock.system());
-      Collector collector =
-          new Collector(
-              stored.job(),
-              stage,
-              list,
-              stored.moved(),
-              store,
-              new TimeOrderedIds(start.clock()),
-              start.operator());
-      LiveSession live =
-          new LiveSession(
-              setting.apply(collector),
-              store,
-              capture,
-              captureFile.toFile().getName(),
-              clock,
-              terms.patience(),
-              watcher);
-      LiveSession.Ending ending = run(live, clock, person);
-      if (ending.waitingCount() == 0) {
-        SessionCaptures.name(
-            recordFile.resolveSibling("captures"), stored.key(), stage, record, session);
+        WaitingFile waiting = waitingFile(record, stored)) {
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting);
+      LiveSession.Ending ending;
+      try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
+        LinkClock clock = new SteadyClock(LinkClock.system());
+        LiveSession live =
+            new LiveSession(
+                setting.apply(collector(stored, list, store)),
+                store,
+                capture,
+                captureFile.toFile().getName(),
+                clock,
+                terms.patience(),
+                watcher);
+        ending = run(live, clock, person);
       }
+      nameCaptures(record, session, stored, ending.waitingCount());
       return ending;
     }
   }
@@ -127,6 +117,103 @@ public final class LiveMeasuring {
     }
   }
 
+  /**
+   * Takes what the links deliver with nobody there, until it is stopped.
+   *
+   * @param begun is given the session before it runs, so that it can be stopped
+   * @param standing is told how it stands, after each event and every half minute
+   * @throws InterruptedException if the thread is interrupted; everything acknowledged is recorded
+   */
+  public UnattendedSession.Standing collect(
+      SiteRecord record,
+      StoredJob stored,
+      StageWork work,
+      SessionWatcher watcher,
+      Path captureFile,
+      Consumer<UnattendedSession> begun,
+      Consumer<UnattendedSession.Standing> standing)
+      throws InterruptedException {
+    try (RecordSession session = record.openSession(start);
+        WaitingFile waiting = waitingFile(record, stored)) {
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting);
+      UnattendedSession.Standing ending;
+      try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
+        LinkClock clock = new SteadyClock(LinkClock.system());
+        UnattendedSession unattended =
+            new UnattendedSession(
+                new UnattendedSession.Parts(
+                    collector(stored, work.all(), store),
+                    work.round(),
+                    new Sorting(
+                        work.all(),
+                        Wanted.open(work.all(), stored, stage, work.round()),
+                        HoldRule.of(stored.job(), work.stage())),
+                    store,
+                    capture,
+                    captureFile.toFile().getName(),
+                    new UnassignedTable(unassignedFile(captureFile)),
+                    stage,
+                    start.operator(),
+                    clock),
+                watcher,
+                standing);
+        ending = run(unattended, clock, begun);
+      }
+      nameCaptures(record, session, stored, ending.waitingCount());
+      return ending;
+    }
+  }
+
+  private UnattendedSession.Standing run(
+      UnattendedSession session, LinkClock clock, Consumer<UnattendedSession> begun)
+      throws InterruptedException {
+    List<Link> open = new ArrayList<>();
+    try {
+      begun.accept(session);
+      for (MeterLink link : links) {
+        MeterStream stream = new MeterStream(link.profile());
+        open.add(
+            link.openOrAwait(
+                clock,
+                terms.silence(),
+                session.listenerFor(link.name(), link.address().text(), "", stream)));
+      }
+      return session.run();
+    } finally {
+      session.stopListening();
+      open.forEach(Link::close);
+    }
+  }
+
+  /** Where a session with this capture puts values that have no target yet. */
+  public static Path unassignedFile(Path captureFile) {
+    String name = captureFile.toFile().getName();
+    return captureFile.resolveSibling(name.replace(".capture.jsonl", ".unassigned.csv"));
+  }
+
+  private Collector collector(StoredJob stored, List<Wanted> list, ReadingStore store) {
+    return new Collector(
+        stored.job(),
+        stage,
+        list,
+        stored.moved(),
+        store,
+        new TimeOrderedIds(start.clock()),
+        start.operator());
+  }
+
+  private WaitingFile waitingFile(SiteRecord record, StoredJob stored) {
+    return WaitingFile.of(waitingPath(stored), () -> record.log(stored.key()));
+  }
+
+  private void nameCaptures(
+      SiteRecord record, RecordSession session, StoredJob stored, int waitingCount) {
+    if (waitingCount == 0) {
+      SessionCaptures.name(
+          recordFile.resolveSibling("captures"), stored.key(), stage, record, session);
+    }
+  }
+
   private CaptureHeader header(StoredJob stored) {
     Map<String, CaptureHeader.CapturedLink> captured = new LinkedHashMap<>();
     links.forEach(
@@ -138,7 +225,7 @@ public final class LiveMeasuring {
     return new CaptureHeader(stored.key().job(), stage, captured);
   }
 
-  private Path waitingFile(StoredJob stored) {
+  private Path waitingPath(StoredJob stored) {
     return recordFile
         .resolveSibling("captures")
         .resolve("waiting-" + stored.key().job() + "-" + stage + ".jsonl");
@@ -174,10 +261,10 @@ public final class LiveMeasuring {
           ending.waitingCount()
               + (ending.waitingOnDisk()
                   ? " reading(s) could not be stored yet; they wait in "
-                      + waitingFile(stored)
+                      + waitingPath(stored)
                       + " and are stored when this stage is measured next."
                   : " reading(s) could not be stored, nor all of them be written to "
-                      + waitingFile(stored)
+                      + waitingPath(stored)
                       + "; measure again what the next session asks for."));
     }
     ending

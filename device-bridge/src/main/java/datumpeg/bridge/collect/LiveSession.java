@@ -25,6 +25,9 @@ import java.util.function.Supplier;
  * is held {@code yes}, {@code again} or the number of a choice; an empty line does nothing.
  */
 public final class LiveSession {
+  /** So often what waits is tried when nothing happens. */
+  private static final Duration DRAIN = Duration.ofSeconds(5);
+
   private final Guide guide;
   private final ReadingStore store;
   private final SessionCapture capture;
@@ -36,7 +39,7 @@ public final class LiveSession {
   private final MeterFeed feed;
   private final LinkPresence links;
   private boolean inputOpen;
-  private boolean waited;
+  private final WaitingNews waiting;
 
   /**
    * @param name of the capture, which every reading names with the line it came by
@@ -51,6 +54,7 @@ public final class LiveSession {
       Duration patience,
       SessionWatcher watcher) {
     this.store = store;
+    this.waiting = new WaitingNews(store, watcher);
     this.patience = patience;
     this.events = new SessionEvents(clock);
     this.feed = new MeterFeed(watcher);
@@ -121,11 +125,14 @@ public final class LiveSession {
     boolean going = true;
     while (going && isAsking() && (links.isAnyOpen() || links.isAnyAway() || inputOpen)) {
       Optional<SessionEvent> event = nextEvent();
-      if (event.isEmpty()) {
+      if (event.isPresent()) {
+        going = deal(event.get());
+      } else if (isLive()) {
+        store.drain();
+      } else {
         break;
       }
-      going = deal(event.get());
-      tellWaiting();
+      waiting.tell();
       if (going && !isAsking()) {
         guide.further(further.get());
       }
@@ -140,9 +147,19 @@ public final class LiveSession {
         endedByLoss ? links.lastLoss() : Optional.empty());
   }
 
-  /** Empty when nobody can type, all links are away, and that for longer than patience lasts. */
+  private boolean isLive() {
+    return inputOpen || links.isAnyOpen();
+  }
+
+  /**
+   * Empty when it is time to try what waits to be stored; and, when nobody can type, if links are
+   * away for longer than patience lasts.
+   */
   private Optional<SessionEvent> nextEvent() throws InterruptedException {
-    return inputOpen || links.isAnyOpen() ? Optional.of(events.next()) : events.next(patience);
+    if (!isLive()) {
+      return events.next(patience);
+    }
+    return store.waitingCount() > 0 ? events.next(DRAIN) : Optional.of(events.next());
   }
 
   /** What links still have to say is not heard any longer. Thread-safe. */
@@ -157,21 +174,6 @@ public final class LiveSession {
 
   private boolean isAsking() {
     return guide.state().wanted().isPresent() || guide.state().question().isPresent();
-  }
-
-  private void tellWaiting() {
-    if (store.waitingCount() > 0) {
-      watcher.waiting(
-          store.waitingCount(),
-          store.trouble().map(Throwable::getMessage).orElse("")
-              + (store.isWaitingOnDisk()
-                  ? ""
-                  : " They could not be written beside the record either: keep the program running."));
-      waited = true;
-    } else if (waited) {
-      watcher.drained();
-      waited = false;
-    }
   }
 
   private boolean deal(SessionEvent event) {

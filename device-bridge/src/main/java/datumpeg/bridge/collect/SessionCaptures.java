@@ -6,9 +6,12 @@ import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.CaptureEntry;
 import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -25,7 +28,8 @@ public final class SessionCaptures {
   private SessionCaptures() {}
 
   /**
-   * Names every capture of a job's stage that the record does not name yet.
+   * Names every capture of a job's stage that the record does not name yet, and nobody still
+   * writes.
    *
    * @throws OuterWorldException if the folder cannot be read
    */
@@ -37,9 +41,21 @@ public final class SessionCaptures {
             .collect(Collectors.toSet());
     for (Path file : files(folder, job.job() + "-" + stage + "-*" + ENDING)) {
       String name = file.toFile().getName();
-      if (!named.contains(name)) {
+      if (!named.contains(name) && isFinished(file)) {
         session.append(job, new CaptureEntry(name, CaptureIntake.sha256(file), stage));
       }
+    }
+  }
+
+  /** Whoever writes a capture holds a lock on it. */
+  private static boolean isFinished(Path file) {
+    try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
+      return channel.tryLock() != null;
+    } catch (OverlappingFileLockException writing) {
+      return false;
+    } catch (IOException e) {
+      throw new OuterWorldException(
+          "The capture " + file + " could not be looked at: " + e.getMessage() + ".", e);
     }
   }
 

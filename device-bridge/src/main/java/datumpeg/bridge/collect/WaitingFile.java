@@ -12,10 +12,11 @@ import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.channels.OverlappingFileLockException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
@@ -23,67 +24,111 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * The file that keeps readings which wait for the record, one JSON object a line, each forced to
- * the disk. It exists only while something waits. One thread.
+ * the disk. It exists only while something waits.
+ *
+ * <p>Each session has one of its own and holds a lock on it; a session that begins takes over the
+ * files of its stage that nobody holds, those of programs that died. A file is emptied before it is
+ * removed, under its lock: who opened it before and gets the lock afterwards finds nothing in it. A
+ * process loses the lock when it closes the file by another way, so within one process only one
+ * session of a stage may run. One thread.
  */
-public final class WaitingFile {
+public final class WaitingFile implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingFile.class);
+  private static final int MOST_FILES = 100;
 
-  private final Path file;
+  private final Path base;
+  private final List<Held> takenOver;
   private final List<Entry> leftOver;
+  private @Nullable Held own;
   private boolean whole = true;
 
-  private WaitingFile(Path file, List<Entry> leftOver) {
-    this.file = file;
+  private WaitingFile(Path base, List<Held> takenOver, List<Entry> leftOver) {
+    this.base = base;
+    this.takenOver = new ArrayList<>(takenOver);
     this.leftOver = List.copyOf(leftOver);
   }
 
-  /**
-   * The file of a job.
-   *
-   * @param log what the record holds: what waited and was stored after all is left out, so that
-   *     nothing is stored twice
-   */
-  public static WaitingFile of(Path file, JobLog log) {
-    Set<String> known =
-        log.readings().stream().map(row -> row.entry().id().toString()).collect(Collectors.toSet());
-    Set<String> voided = log.voidedIds().stream().map(Object::toString).collect(Collectors.toSet());
-    List<Entry> left = new ArrayList<>();
-    for (Entry entry : read(file)) {
-      boolean stored =
-          (entry instanceof ReadingEntry reading && known.contains(reading.id().toString()))
-              || (entry instanceof VoidEntry withdrawn
-                  && voided.contains(withdrawn.readingId().toString()));
-      if (!stored) {
-        left.add(entry);
-      }
-    }
-    return new WaitingFile(file, left);
-  }
+  /** A file under this session's lock. */
+  private record Held(Path path, FileChannel channel) {}
 
-  private static List<Entry> read(Path file) {
+  /**
+   * The files of a stage.
+   *
+   * @param base the first file's name, which ends with {@code .jsonl}
+   * @param log asked for what the record holds: what waited and was stored after all is left out,
+   *     so that nothing is stored twice
+   */
+  public static WaitingFile of(Path base, Supplier<JobLog> log) {
+    List<Held> takenOver = new ArrayList<>();
     List<Entry> entries = new ArrayList<>();
     try {
-      for (String line : Files.readAllLines(file)) {
-        read(line, file).ifPresent(entries::add);
+      for (int number = 1; number <= MOST_FILES; number++) {
+        takeOver(named(base, number), takenOver, entries);
       }
-    } catch (NoSuchFileException e) {
-      return List.of();
     } catch (IOException e) {
+      takenOver.forEach(WaitingFile::close);
       throw new OuterWorldException(
           "The readings that wait in "
-              + file
+              + base
               + " could not be read: "
               + e.getMessage()
               + ". They are kept there.",
           e);
     }
-    return entries;
+    return new WaitingFile(base, takenOver, entries.isEmpty() ? entries : left(entries, log.get()));
+  }
+
+  private static void takeOver(Path path, List<Held> takenOver, List<Entry> entries)
+      throws IOException {
+    if (!Files.exists(path)) {
+      return;
+    }
+    FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
+    Held held = new Held(path, channel);
+    if (isLocked(channel) && channel.size() > 0) {
+      String text =
+          new String(Channels.newInputStream(channel).readAllBytes(), StandardCharsets.UTF_8);
+      text.lines().forEach(line -> read(line, path).ifPresent(entries::add));
+      takenOver.add(held);
+    } else {
+      close(held);
+    }
+  }
+
+  private static boolean isLocked(FileChannel channel) throws IOException {
+    try {
+      return channel.tryLock() != null;
+    } catch (OverlappingFileLockException heldHere) {
+      return false;
+    }
+  }
+
+  private static Path named(Path base, int number) {
+    String name = base.toFile().getName();
+    return number == 1
+        ? base
+        : base.resolveSibling(name.replaceFirst("\\.jsonl$", "." + number + ".jsonl"));
+  }
+
+  private static List<Entry> left(List<Entry> entries, JobLog log) {
+    Set<String> known =
+        log.readings().stream().map(row -> row.entry().id().toString()).collect(Collectors.toSet());
+    Set<String> voided = log.voidedIds().stream().map(Object::toString).collect(Collectors.toSet());
+    return entries.stream()
+        .filter(
+            entry ->
+                !(entry instanceof ReadingEntry reading && known.contains(reading.id().toString()))
+                    && !(entry instanceof VoidEntry withdrawn
+                        && voided.contains(withdrawn.readingId().toString())))
+        .toList();
   }
 
   /** One line; empty for a blank one, and for one cut short by the end of a program. */
@@ -135,8 +180,9 @@ public final class WaitingFile {
                     .put("body", JsonWriter.compact(entry.body()))
                     .build())
             + "\n";
-    try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
+    try {
+      FileChannel channel = own().channel();
+      channel.position(channel.size());
       ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
       while (bytes.hasRemaining()) {
         channel.write(bytes);
@@ -144,16 +190,71 @@ public final class WaitingFile {
       channel.force(true);
     } catch (IOException e) {
       whole = false;
-      LOG.warn("{} could not be written", file, e);
+      LOG.warn("{} could not be written", base, e);
     }
   }
 
+  private Held own() throws IOException {
+    Held held = own;
+    for (int number = 1; held == null && number <= MOST_FILES; number++) {
+      held = make(named(base, number));
+    }
+    if (held == null) {
+      throw new IOException("there are " + MOST_FILES + " files beside it already");
+    }
+    own = held;
+    return held;
+  }
+
+  /** Null where there is such a file, or another session was quicker to take it over. */
+  private static @Nullable Held make(Path path) throws IOException {
+    if (Files.exists(path)) {
+      return null;
+    }
+    FileChannel channel =
+        FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+    if (isLocked(channel)) {
+      return new Held(path, channel);
+    }
+    channel.close();
+    return null;
+  }
+
+  /** All that waited is stored. */
   void clear() {
-    try {
-      Files.deleteIfExists(file);
-      whole = true;
+    takenOver.forEach(WaitingFile::remove);
+    takenOver.clear();
+    Held mine = own;
+    own = null;
+    if (mine != null) {
+      remove(mine);
+    }
+    whole = true;
+  }
+
+  private static void remove(Held held) {
+    try (FileChannel channel = held.channel()) {
+      channel.truncate(0);
+      Files.deleteIfExists(held.path());
     } catch (IOException e) {
-      LOG.warn("{} could not be removed; what it holds is stored and is not stored again", file, e);
+      LOG.warn("{} could not be removed; it is empty or its rows are stored", held.path(), e);
+    }
+  }
+
+  private static void close(Held held) {
+    try {
+      held.channel().close();
+    } catch (IOException e) {
+      LOG.warn("{} could not be closed", held.path(), e);
+    }
+  }
+
+  /** Gives the files up; what is in them is the next session's. */
+  @Override
+  public void close() {
+    takenOver.forEach(WaitingFile::close);
+    if (own != null) {
+      close(own);
     }
   }
 }

@@ -69,6 +69,21 @@ class GuideExamplesTest {
     assertTrue(guide.contains("Checks: " + String.join(", ", CheckNames.ALL) + "."), guide);
   }
 
+  @Test
+  void theServiceOfTheGuideRunsACommandThatIsUnderstood() throws IOException {
+    String unit = blocks("collect.md", "ini").get(0);
+    List<String> start =
+        unit.lines().filter(line -> line.startsWith("ExecStart=")).map(String::strip).toList();
+    assertEquals(1, start.size());
+    String[] words = start.get(0).replaceFirst("ExecStart=\\S+/datumpeg ", "").split(" ");
+    SiteFolder site = SiteFolder.withJob(folder);
+    // The meter of the guide is not here, which is said instead of waiting for it.
+    words[words.length - 1] = "serial";
+    assertEquals(2, site.console.run(words));
+    assertTrue(site.console.err().contains("The link 'serial' cannot be used"), site.console.err());
+    assertTrue(unit.contains("SuccessExitStatus=143"), unit);
+  }
+
   private static List<String> blocks(String file, String kind) throws IOException {
     List<String> blocks =
         Pattern.compile("```" + kind + "\\R(.*?)```", Pattern.DOTALL)

@@ -21,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,6 +35,7 @@ class ReadingStoreTest {
   private final TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
   private SiteRecord record;
   private GivingWay session;
+  private final List<WaitingFile> waiting = new ArrayList<>();
 
   /** A session of a real record in front of which a disk can be full. */
   private static final class GivingWay implements RecordSession {
@@ -81,6 +83,7 @@ class ReadingStoreTest {
 
   @AfterEach
   void close() {
+    programDies();
     session.close();
     record.close();
   }
@@ -98,7 +101,14 @@ class ReadingStoreTest {
   }
 
   private ReadingStore store() {
-    return ReadingStore.queueing(session, JOB, WaitingFile.of(file(), record.log(JOB)));
+    waiting.add(WaitingFile.of(file(), () -> record.log(JOB)));
+    return ReadingStore.queueing(session, JOB, waiting.get(waiting.size() - 1));
+  }
+
+  /** As the end of a program does, which gives up its locks. */
+  private void programDies() {
+    waiting.forEach(WaitingFile::close);
+    waiting.clear();
   }
 
   private List<Double> stored() {
@@ -131,6 +141,7 @@ class ReadingStoreTest {
     dying.keep(reading(2));
     dying.keep(reading(3));
     byte[] before = Files.readAllBytes(file());
+    programDies();
     session.full = false;
     assertTrue(store().drain());
     assertEquals(List.of(2.0, 3.0), stored());
@@ -147,18 +158,57 @@ class ReadingStoreTest {
     ReadingStore dying = store();
     session.full = true;
     dying.keep(reading(2));
+    programDies();
     Files.writeString(file(), "{\"kind\":\"read", java.nio.file.StandardOpenOption.APPEND);
     store().keep(reading(3));
+    programDies();
     session.full = false;
     assertTrue(store().drain());
     assertEquals(List.of(2.0, 3.0), stored());
   }
 
   @Test
+  void twoSessionsOfOneStageNeitherLoseNorDoubleWhatWaits() {
+    ReadingStore first = store();
+    session.full = true;
+    first.keep(reading(1));
+    ReadingStore second = store();
+    assertEquals(0, second.waitingCount(), "what the first keeps is its own while it lives");
+    second.keep(reading(2));
+    session.full = false;
+    assertTrue(first.drain());
+    assertEquals(List.of(1.0), stored());
+    assertFalse(Files.exists(file()));
+    assertTrue(Files.exists(folder.resolve("waiting.2.jsonl")), "the second's is not touched");
+    programDies();
+    ReadingStore third = store();
+    assertEquals(1, third.waitingCount());
+    assertTrue(third.drain());
+    assertEquals(List.of(1.0, 2.0), stored());
+    assertFalse(Files.exists(folder.resolve("waiting.2.jsonl")));
+  }
+
+  @Test
+  void whatWasTakenOverAndStillCannotBeStoredStaysOnTheDisk() {
+    ReadingStore dying = store();
+    session.full = true;
+    dying.keep(reading(1));
+    programDies();
+    ReadingStore next = store();
+    next.keep(reading(2));
+    programDies();
+    session.full = false;
+    ReadingStore last = store();
+    assertEquals(2, last.waitingCount());
+    assertTrue(last.drain());
+    assertEquals(List.of(1.0, 2.0), stored());
+  }
+
+  @Test
   void saysWhetherWhatWaitsWouldOutliveTheProgram() {
     Path nowhere = folder.resolve("missing").resolve("waiting.jsonl");
     ReadingStore inMemory =
-        ReadingStore.queueing(session, JOB, WaitingFile.of(nowhere, record.log(JOB)));
+        ReadingStore.queueing(session, JOB, WaitingFile.of(nowhere, () -> record.log(JOB)));
     session.full = true;
     assertTrue(inMemory.isWaitingOnDisk());
     inMemory.keep(reading(1));

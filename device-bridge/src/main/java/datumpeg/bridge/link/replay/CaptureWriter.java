@@ -11,9 +11,10 @@ import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureEntry.Transfer;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.FileAlreadyExistsException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
@@ -42,7 +43,7 @@ public final class CaptureWriter implements AutoCloseable {
   }
 
   /**
-   * Starts a new file.
+   * Starts a new file. It is locked while it is written, so that nobody takes it for finished.
    *
    * @throws InputException if the file is there already: a capture is evidence and never
    *     overwritten
@@ -50,9 +51,10 @@ public final class CaptureWriter implements AutoCloseable {
    */
   public static CaptureWriter create(Path file, CaptureHeader header) {
     try {
-      OutputStream out =
-          Files.newOutputStream(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      return new CaptureWriter(out, file.toString(), header);
+      FileChannel channel =
+          FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      channel.tryLock(); // given back when the channel is closed
+      return new CaptureWriter(Channels.newOutputStream(channel), file.toString(), header);
     } catch (FileAlreadyExistsException exists) {
       throw new InputException(
           "The capture " + file + " exists already; captures are never overwritten.", exists);
