@@ -102,11 +102,16 @@ final class DesktopWindow {
   /** Brings the screen that is shown to a new state of the record. */
   void show(RecordState newState) {
     state = newState;
-    if (job.isEmpty() && !state.jobs().isEmpty()) {
-      choose(state.jobs().get(0).row().id(), "");
-    }
+    chooseIfNeeded();
     window.show(state);
     shownPart().show(state);
+  }
+
+  /** A screen of one job shows the newest one until another is chosen; the list needs none. */
+  private void chooseIfNeeded() {
+    if (job.isEmpty() && !state.jobs().isEmpty() && shownPart().isOfJob()) {
+      choose(state.jobs().get(0).row().id(), "");
+    }
   }
 
   /** Shows the window. */
@@ -160,6 +165,7 @@ final class DesktopWindow {
   }
 
   private void screenChosen(Screen screen) {
+    chooseIfNeeded();
     shownPart().show(state);
     remember(Map.of("screen", screen.id()));
   }

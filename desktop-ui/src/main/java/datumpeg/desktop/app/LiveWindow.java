@@ -71,7 +71,7 @@ final class LiveWindow implements AutoCloseable {
             startingWith(settingsFile.load(), file, job),
             sessions,
             settings::keep,
-            follower::preferred);
+            this::prefer);
   }
 
   /** What was shown of another record last says nothing about this one. */
@@ -86,6 +86,11 @@ final class LiveWindow implements AutoCloseable {
       settings = settings.withLast(Map.of("job", job, "stage", "", "screen", "findings"));
     }
     return new SettingsFile.Loaded(settings, found.trouble());
+  }
+
+  private void prefer(String job) {
+    follower.preferred(job);
+    following.hurry();
   }
 
   private void show(RecordState state) {

@@ -18,7 +18,7 @@ final class ScreenPart {
   private final Screen screen;
   private final Supplier<? extends Node> made;
   private final Consumer<RecordState> follow;
-  private final BiConsumer<String, String> choose;
+  private final @Nullable BiConsumer<String, String> choose;
   private @Nullable Node node;
   private @Nullable RecordState seen;
 
@@ -26,7 +26,7 @@ final class ScreenPart {
       Screen screen,
       Supplier<? extends Node> made,
       Consumer<RecordState> follow,
-      BiConsumer<String, String> choose) {
+      @Nullable BiConsumer<String, String> choose) {
     this.screen = screen;
     this.made = made;
     this.follow = follow;
@@ -35,7 +35,7 @@ final class ScreenPart {
 
   /** A screen that needs nothing of the record. */
   static ScreenPart of(Screen screen, Supplier<? extends Node> made) {
-    return new ScreenPart(screen, made, state -> {}, (job, stage) -> {});
+    return new ScreenPart(screen, made, state -> {}, null);
   }
 
   /** The same screen, told each state of the record while it is shown. */
@@ -46,6 +46,11 @@ final class ScreenPart {
   /** The same screen, told each job that is chosen, and its stage or an empty text. */
   ScreenPart ofJob(BiConsumer<String, String> newChoose) {
     return new ScreenPart(screen, made, follow, newChoose);
+  }
+
+  /** Whether it shows one job. */
+  boolean isOfJob() {
+    return choose != null;
   }
 
   Screen screen() {
@@ -74,6 +79,9 @@ final class ScreenPart {
   }
 
   void choose(String job, String stage) {
-    choose.accept(job, stage);
+    BiConsumer<String, String> told = choose;
+    if (told != null) {
+      told.accept(job, stage);
+    }
   }
 }

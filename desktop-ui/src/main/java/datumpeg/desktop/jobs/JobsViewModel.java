@@ -1,10 +1,9 @@
 package datumpeg.desktop.jobs;
 
-import datumpeg.analysis.job.JobIdentity;
-import datumpeg.analysis.measuring.Stage;
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.StageCount;
 import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordState;
-import datumpeg.desktop.source.ReducedJob;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Words;
 import java.time.ZoneId;
@@ -84,18 +83,21 @@ public final class JobsViewModel {
         id,
         name.isEmpty() ? id : name,
         particulars(state),
-        state.work().isPresent() ? "" : waiting(state),
-        state.work().map(this::stages).orElse(List.of()));
+        sentence(state),
+        state.overview().map(this::stages).orElse(List.of()));
   }
 
-  private String waiting(JobState state) {
-    return state.trouble().isEmpty() ? words.text("jobs.working") : state.trouble();
+  private String sentence(JobState state) {
+    if (!state.trouble().isEmpty()) {
+      return state.trouble();
+    }
+    return state.overview().isPresent() ? "" : words.text("jobs.working");
   }
 
   private String particulars(JobState state) {
     List<String> parts = new ArrayList<>();
     parts.add(state.row().id());
-    state.work().map(work -> work.job().identity()).ifPresent(identity -> whose(identity, parts));
+    state.overview().ifPresent(overview -> whose(overview, parts));
     parts.add(words.count("jobs.readings", state.row().readingCount()));
     state
         .row()
@@ -104,7 +106,7 @@ public final class JobsViewModel {
     return String.join("  ·  ", parts);
   }
 
-  private void whose(JobIdentity identity, List<String> parts) {
+  private void whose(JobOverview identity, List<String> parts) {
     if (!identity.site().isEmpty()) {
       parts.add(words.text("jobs.site", identity.site()));
     }
@@ -113,11 +115,10 @@ public final class JobsViewModel {
     }
   }
 
-  private List<StageTile> stages(ReducedJob work) {
+  private List<StageTile> stages(JobOverview overview) {
     List<StageTile> tiles = new ArrayList<>();
-    for (Stage stage : work.job().stages()) {
-      tiles.add(
-          StageTile.of(stage.id(), words.stage(stage.id()), work.findings().stage(stage.id())));
+    for (StageCount stage : overview.stages()) {
+      tiles.add(StageTile.of(stage, words.stage(stage.stage())));
     }
     return tiles;
   }

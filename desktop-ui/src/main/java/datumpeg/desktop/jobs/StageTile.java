@@ -1,12 +1,9 @@
 package datumpeg.desktop.jobs;
 
-import datumpeg.analysis.check.Note;
-import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.bridge.derived.StageCount;
 import datumpeg.desktop.text.Standing;
-import java.util.EnumMap;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /**
  * One stage of a job in the strip.
@@ -23,21 +20,25 @@ record StageTile(String stage, String title, List<Count> counts) {
   /** So many outcomes that stand so. */
   record Count(Standing standing, int number) {}
 
-  static StageTile of(String stage, String title, Optional<StageFindings> findings) {
-    return new StageTile(stage, title, findings.map(StageTile::counts).orElse(List.of()));
+  static StageTile of(StageCount stage, String title) {
+    List<Count> counts = new ArrayList<>();
+    for (Standing standing : Standing.values()) {
+      int number = number(stage, standing);
+      if (stage.measured() && number > 0) {
+        counts.add(new Count(standing, number));
+      }
+    }
+    return new StageTile(stage.stage(), title, counts);
   }
 
-  private static List<Count> counts(StageFindings findings) {
-    Map<Standing, Integer> numbers = new EnumMap<>(Standing.class);
-    findings.outcomes().forEach(outcome -> numbers.merge(Standing.of(outcome), 1, Integer::sum));
-    int notMeasured =
-        (int)
-            findings.notes().stream().filter(note -> note.kind() == Note.Kind.NOT_MEASURED).count();
-    if (notMeasured > 0) {
-      numbers.put(Standing.NOT_MEASURED, notMeasured);
-    }
-    return numbers.entrySet().stream()
-        .map(entry -> new Count(entry.getKey(), entry.getValue()))
-        .toList();
+  private static int number(StageCount stage, Standing standing) {
+    return switch (standing) {
+      case CONFORMING -> stage.conforming();
+      case UNDECIDED -> stage.undecided();
+      case NONCONFORMING -> stage.nonconforming();
+      case STALE -> stage.stale();
+      case NOT_MEASURED -> stage.notMeasured();
+      case NO_LIMIT -> stage.noLimit();
+    };
   }
 }

@@ -1,5 +1,7 @@
 package datumpeg.desktop.source;
 
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.KeptOutcome;
 import java.util.List;
 
 /**
@@ -12,8 +14,14 @@ public interface JobSource extends AutoCloseable {
   /** A number that changes when rows are added; cheap. */
   long changeCounter();
 
-  /** Every job, the most recently measured first. */
+  /** Every job, the most recently measured first, as far as it was worked out before. */
   List<JobRow> jobs();
+
+  /** How a listed job stands; worked out if it was not. */
+  JobOverview overview(JobRow row);
+
+  /** Every outcome of a listed job, in all its rounds, as worked out last. */
+  List<KeptOutcome> outcomes(JobRow row);
 
   /** What the readings of a listed job come to. */
   ReducedJob reduce(JobRow row);

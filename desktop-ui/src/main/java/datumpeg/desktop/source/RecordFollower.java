@@ -4,6 +4,7 @@ import datumpeg.bridge.failure.FailureException;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.IntegrityException;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -15,13 +16,18 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * Follows a record: each turn looks whether rows were added, reads the list of jobs, works out
- * those that changed and publishes the state. A record that cannot be read is tried again every
- * turn.
+ * those that changed, as many as fit into a turn, and publishes the state. The job on screen is
+ * worked out whole, of the others only how they stand. A record that cannot be read is tried again
+ * every turn.
  *
- * <p>{@link #preferred} may be called from any thread; all else from one.
+ * <p>{@link #preferred} and {@link #outcomesWanted} may be called from any thread; all else from
+ * one.
  */
 public final class RecordFollower implements AutoCloseable {
   private static final int TURNS_TO_REST_AFTER_A_DEFECT = 20;
+
+  /** After so long a turn ends, so that what was added meanwhile, and who closes, need not wait. */
+  private static final Duration LONGEST_TURN = Duration.ofMillis(150);
 
   private final JobSource.Opening opening;
   private final Clock clock;
@@ -34,6 +40,7 @@ public final class RecordFollower implements AutoCloseable {
   private boolean current;
   private int turnsToRest;
   private volatile String preferred = "";
+  private volatile boolean outcomesWanted;
 
   /**
    * A follower that has not looked yet.
@@ -48,9 +55,14 @@ public final class RecordFollower implements AutoCloseable {
     this.publish = publish;
   }
 
-  /** The job on screen is worked out before the others. */
+  /** The job on screen is worked out before the others, and whole. */
   public void preferred(String job) {
     preferred = job;
+  }
+
+  /** Whether a screen asks for the outcomes of all jobs. */
+  public void outcomesWanted(boolean wanted) {
+    outcomesWanted = wanted;
   }
 
   /** One look at the record. Publishes nothing when nothing changed. */
@@ -64,9 +76,10 @@ public final class RecordFollower implements AutoCloseable {
       long found = open.changeCounter();
       if (!current || found != counter) {
         counter = found;
-        read(open);
+        becomes(reached(listed(open.jobs())));
         current = true;
       }
+      workOut(open);
     } catch (FailureException e) {
       close();
       becomes(state.outOfReach(String.valueOf(e.getMessage())));
@@ -105,13 +118,45 @@ public final class RecordFollower implements AutoCloseable {
     return fresh;
   }
 
-  private void read(JobSource open) {
-    List<JobState> jobs = listed(open.jobs());
-    becomes(reached(jobs));
+  /** Works out what is not settled, the job on screen first, until the turn has lasted enough. */
+  private void workOut(JobSource open) {
+    long end = System.nanoTime() + LONGEST_TURN.toNanos();
+    List<JobState> jobs = new ArrayList<>(state.jobs());
+    boolean changed = letGo(jobs);
     for (int index : unsettled(jobs)) {
-      jobs.set(index, workedOut(open, jobs.get(index).row()));
+      JobState job = jobs.get(index);
+      jobs.set(index, workedOut(open, job));
+      changed = true;
+      if (isPreferred(job)) {
+        becomes(reached(jobs));
+      }
+      if (System.nanoTime() >= end) {
+        break;
+      }
+    }
+    if (changed) {
       becomes(reached(jobs));
     }
+  }
+
+  /** Drops what only the job on screen, or a screen that asks no longer, had need of. */
+  private boolean letGo(List<JobState> jobs) {
+    boolean changed = false;
+    for (int i = 0; i < jobs.size(); i++) {
+      JobState job = jobs.get(i);
+      boolean work = job.work().isPresent() && !isPreferred(job);
+      boolean outcomes = job.outcomes().isPresent() && !outcomesWanted;
+      if (work || outcomes) {
+        JobState less = work ? job.withoutWork() : job;
+        jobs.set(i, outcomes ? less.withoutOutcomes() : less);
+        changed = true;
+      }
+    }
+    return changed;
+  }
+
+  private boolean isPreferred(JobState job) {
+    return job.row().id().equals(preferred);
   }
 
   private List<JobState> listed(List<JobRow> rows) {
@@ -133,19 +178,32 @@ public final class RecordFollower implements AutoCloseable {
   private List<Integer> unsettled(List<JobState> jobs) {
     List<Integer> open = new ArrayList<>();
     for (int i = 0; i < jobs.size(); i++) {
-      if (!jobs.get(i).settled()) {
+      if (lacksSomething(jobs.get(i))) {
         open.add(i);
       }
     }
-    String first = preferred;
-    open.sort(Comparator.comparing(i -> !jobs.get(i).row().id().equals(first)));
+    open.sort(Comparator.comparing(i -> !isPreferred(jobs.get(i))));
     return open;
   }
 
+  private boolean lacksSomething(JobState job) {
+    boolean work = isPreferred(job) && job.work().isEmpty() && job.trouble().isEmpty();
+    boolean outcomes = outcomesWanted && job.outcomes().isEmpty();
+    return !job.settled() || work || outcomes;
+  }
+
   /** A job whose file or readings cannot be made sense of must not hide the others. */
-  private static JobState workedOut(JobSource open, JobRow row) {
+  private JobState workedOut(JobSource open, JobState job) {
+    JobRow row = job.row();
     try {
-      return JobState.workedOut(row, open.reduce(row));
+      JobState done = job;
+      if (isPreferred(job) && (!job.settled() || job.work().isEmpty())) {
+        ReducedJob work = open.reduce(row);
+        done = JobState.workedOut(row, work);
+      } else if (!job.settled()) {
+        done = job.with(open.overview(row));
+      }
+      return outcomesWanted ? done.with(open.outcomes(row)) : done;
     } catch (InputException | IntegrityException e) {
       return JobState.cannot(row, String.valueOf(e.getMessage()));
     }

@@ -1,24 +1,33 @@
 package datumpeg.desktop.source;
 
-import datumpeg.analysis.measuring.MovedThing;
-import datumpeg.analysis.measuring.Reading;
-import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
+import datumpeg.bridge.derived.DerivedStore;
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.KeptOutcome;
+import datumpeg.bridge.derived.ListedJob;
+import datumpeg.bridge.jobs.DerivedJobs;
+import datumpeg.bridge.jobs.JobWork;
 import datumpeg.bridge.jobs.StoredJob;
+import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.JobSummary;
 import datumpeg.bridge.record.SiteRecord;
-import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** A site's record as the window reads it. One thread at a time. */
 public final class SiteRecordSource implements JobSource {
   private final SiteRecord record;
+  private final DerivedStore store;
+  private final DerivedJobs derived;
+  private final Map<String, JobKey> keys = new HashMap<>();
 
-  /** A source that closes the record when it is closed. */
-  public SiteRecordSource(SiteRecord record) {
+  /** A source that closes the record, and what is kept of it, when it is closed. */
+  public SiteRecordSource(SiteRecord record, DerivedStore store) {
     this.record = record;
+    this.store = store;
+    this.derived = new DerivedJobs(record, store);
   }
 
   @Override
@@ -28,41 +37,48 @@ public final class SiteRecordSource implements JobSource {
 
   @Override
   public List<JobRow> jobs() {
-    return record.jobs().stream()
-        .sorted(Comparator.comparing(JobSummary::lastAt).reversed())
+    List<ListedJob> listed = derived.jobs();
+    listed.forEach(job -> keys.put(job.summary().key().toString(), job.summary().key()));
+    return listed.stream()
+        .sorted(Comparator.comparing((ListedJob job) -> job.summary().lastAt()).reversed())
         .map(SiteRecordSource::row)
         .toList();
   }
 
   @Override
+  public JobOverview overview(JobRow row) {
+    return derived.settle(key(row));
+  }
+
+  @Override
+  public List<KeptOutcome> outcomes(JobRow row) {
+    return derived.outcomes(key(row));
+  }
+
+  @Override
   public ReducedJob reduce(JobRow row) {
-    StoredJob stored = StoredJob.load(record, row.id());
-    Reduction reduction = new Reduction(stored.job(), stored.jobDigest());
-    List<Findings> earlier = new ArrayList<>();
-    for (int moves = 0; moves < stored.moved().size(); moves++) {
-      List<MovedThing> movedSoFar = stored.moved().subList(0, moves);
-      earlier.add(reduction.reduce(takenBefore(stored.readings(), movedSoFar), movedSoFar));
-    }
+    JobWork work = derived.work(key(row));
+    StoredJob stored = work.stored();
     return new ReducedJob(
         stored.job(),
-        reduction.reduce(stored.readings(), stored.moved()),
-        earlier,
+        work.findings(),
+        work.earlier(),
         stored.strays().stream().map(stray -> stray.target() + ": " + stray.why()).toList());
   }
 
   @Override
   public void close() {
+    store.close();
     record.close();
   }
 
-  /** The readings of rounds that had begun when only these things had been moved. */
-  private static List<Reading> takenBefore(List<Reading> readings, List<MovedThing> movedSoFar) {
-    return readings.stream()
-        .filter(reading -> reading.round() <= MovedThing.roundOf(reading.target(), movedSoFar))
-        .toList();
+  private JobKey key(JobRow row) {
+    JobKey known = keys.get(row.id());
+    return known == null ? StoredJob.find(record, row.id()) : known;
   }
 
-  private static JobRow row(JobSummary summary) {
+  private static JobRow row(ListedJob listed) {
+    JobSummary summary = listed.summary();
     String content =
         summary.revision()
             + " "
@@ -76,6 +92,8 @@ public final class SiteRecordSource implements JobSource {
         summary.name(),
         Optional.of(summary.lastAt()),
         summary.readingCount() - summary.voidCount(),
-        content);
+        content,
+        listed.overview(),
+        listed.settled());
   }
 }

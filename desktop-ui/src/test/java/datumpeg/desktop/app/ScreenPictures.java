@@ -94,9 +94,11 @@ class ScreenPictures {
     JobRow row = job.row();
     return new JobState(
         new JobRow(row.id(), row.name(), Optional.of(HOUR), row.readingCount(), row.content()),
+        job.overview(),
         job.work(),
         job.trouble(),
-        job.settled());
+        job.settled(),
+        job.outcomes());
   }
 
   private static void save(Stage stage, Path folder, String name) {

@@ -1,7 +1,10 @@
 package datumpeg.desktop.source;
 
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.KeptOutcome;
 import datumpeg.bridge.failure.FailureException;
 import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.jobs.Overviews;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -10,6 +13,7 @@ import org.jspecify.annotations.Nullable;
 final class InventedSource implements JobSource, JobSource.Opening {
   final List<JobRow> rows = new ArrayList<>();
   final List<String> reduced = new ArrayList<>();
+  final List<String> asked = new ArrayList<>();
   @Nullable FailureException failure;
   String identity = "one";
   String unreadable = "";
@@ -48,6 +52,18 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Override
   public List<JobRow> jobs() {
     return List.copyOf(rows);
+  }
+
+  @Override
+  public JobOverview overview(JobRow row) {
+    ReducedJob work = reduce(row);
+    return Overviews.of(work.job(), work.findings());
+  }
+
+  @Override
+  public List<KeptOutcome> outcomes(JobRow row) {
+    asked.add(row.id());
+    return List.of();
   }
 
   @Override

@@ -5,8 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.bridge.derived.JobOverview;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.jobs.Overviews;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -32,6 +34,7 @@ class RecordFollowerTest {
   @Test
   void listsJobsFirstThenWorksThemOut() {
     source.add(InventedJobs.row("1"));
+    follower.preferred(InventedJobs.ID);
     follower.turn();
     assertEquals(Optional.empty(), published.get(0).jobs().get(0).work());
     assertTrue(last().jobs().get(0).work().isPresent());
@@ -62,6 +65,7 @@ class RecordFollowerTest {
 
   @Test
   void keepsShowingTheOldFindingsUntilTheNewOnesAreThere() {
+    follower.preferred("a");
     source.add(row("a", "1"));
     follower.turn();
     int before = published.size();
@@ -131,7 +135,49 @@ class RecordFollowerTest {
     source.unreadable = "a";
     follower.turn();
     assertEquals("a has an unknown key.", last().job("a").orElseThrow().trouble());
+    assertTrue(last().job("b").orElseThrow().overview().isPresent());
+  }
+
+  @Test
+  void onlyTheJobOnScreenIsHeldWhole() {
+    source.add(row("a", "1"));
+    source.add(row("b", "1"));
+    follower.preferred("a");
+    follower.turn();
+    assertTrue(last().job("a").orElseThrow().work().isPresent());
+    assertTrue(last().job("b").orElseThrow().work().isEmpty());
+    follower.preferred("b");
+    follower.turn();
+    assertTrue(last().job("a").orElseThrow().work().isEmpty());
+    assertTrue(last().job("a").orElseThrow().overview().isPresent());
     assertTrue(last().job("b").orElseThrow().work().isPresent());
+  }
+
+  @Test
+  void jobThatWasWorkedOutBeforeIsNotWorkedOutAgain() {
+    ReducedJob work = InventedJobs.unmeasured();
+    JobOverview known = Overviews.of(work.job(), work.findings());
+    source.add(new JobRow("a", "", Optional.empty(), 1, "1", Optional.of(known), true));
+    source.add(new JobRow("b", "", Optional.empty(), 1, "1", Optional.of(known), false));
+    follower.turn();
+    assertEquals(List.of("b"), source.reduced);
+    assertTrue(published.get(0).job("a").orElseThrow().settled());
+    assertTrue(published.get(0).job("b").orElseThrow().overview().isPresent());
+  }
+
+  @Test
+  void outcomesOfAllJobsAreReadOnlyWhileAScreenAsks() {
+    source.add(row("a", "1"));
+    source.add(row("b", "1"));
+    follower.turn();
+    assertEquals(List.of(), source.asked);
+    follower.outcomesWanted(true);
+    follower.turn();
+    assertEquals(List.of("a", "b"), source.asked);
+    assertTrue(last().job("b").orElseThrow().outcomes().isPresent());
+    follower.outcomesWanted(false);
+    follower.turn();
+    assertTrue(last().job("b").orElseThrow().outcomes().isEmpty());
   }
 
   @Test

@@ -91,9 +91,14 @@ public record StoredJob(
   }
 
   private static StoredJob of(SiteRecord record, JobKey key, StoredEntry<JobRevisionEntry> stored) {
+    return of(key, stored, record.log(key));
+  }
+
+  /** Joins a job file with the rows of its log. */
+  static StoredJob of(JobKey key, StoredEntry<JobRevisionEntry> stored, JobLog log) {
     JobRevisionEntry file = stored.entry();
     Job job = JobFile.read(file.toml(), "job file of " + key + ", revision " + file.revision());
-    return of(key, file.revision(), job, file.sha256(), record.log(key));
+    return of(key, file.revision(), job, file.sha256(), log);
   }
 
   /** Joins a job with the rows of its log. */
@@ -115,7 +120,7 @@ public record StoredJob(
         "There is no job '" + jobName + "' in the record; " + Nearest.hint(jobName, known) + ".");
   }
 
-  private static InputException noFile(JobKey key) {
+  static InputException noFile(JobKey key) {
     return new InputException(
         "The record has rows of the job " + key + " but no job file; add it with 'job add'.");
   }

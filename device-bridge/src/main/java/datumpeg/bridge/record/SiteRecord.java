@@ -17,6 +17,15 @@ public interface SiteRecord extends AutoCloseable {
   /** Every job with at least one row, by organisation and id. */
   List<JobSummary> jobs();
 
+  /** A job in one line, as in {@link #jobs()}; empty if it has no row. */
+  Optional<JobSummary> summary(JobKey job);
+
+  /**
+   * What was added since the record was at a mark. Costs as much as was added, however large the
+   * record is.
+   */
+  Growth grownSince(Mark mark);
+
   /**
    * The job of that id, whatever its organisation.
    *

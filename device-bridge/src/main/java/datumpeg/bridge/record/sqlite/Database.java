@@ -46,6 +46,21 @@ final class Database implements AutoCloseable {
     }
   }
 
+  /** A database of this process alone, gone when it is closed. */
+  static Database inMemory() {
+    Path nowhere = Path.of("in memory");
+    SqliteSettings settings = SqliteSettings.usual();
+    SqlFailures failures = new SqlFailures(nowhere, settings.lockWait());
+    try {
+      return new Database(
+          nowhere,
+          failures,
+          config(SqliteRecords.Mode.WRITE, settings).createConnection("jdbc:sqlite::memory:"));
+    } catch (SQLException e) {
+      throw failures.translate("open what is stored", e);
+    }
+  }
+
   private static SQLiteConfig config(SqliteRecords.Mode mode, SqliteSettings settings) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(Math.toIntExact(settings.lockWait().toMillis()));

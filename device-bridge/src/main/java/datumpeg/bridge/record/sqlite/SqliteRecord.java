@@ -2,9 +2,11 @@ package datumpeg.bridge.record.sqlite;
 
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.record.DerivedNumber;
+import datumpeg.bridge.record.Growth;
 import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.JobSummary;
+import datumpeg.bridge.record.Mark;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
@@ -67,6 +69,16 @@ final class SqliteRecord implements SiteRecord {
   @Override
   public List<JobSummary> jobs() {
     return database.read("list the jobs", JobSummaries::all);
+  }
+
+  @Override
+  public Optional<JobSummary> summary(JobKey job) {
+    return database.read("sum up the job " + job, inside -> JobSummaries.one(inside, job));
+  }
+
+  @Override
+  public Growth grownSince(Mark mark) {
+    return database.read("see what was added", inside -> Growths.since(inside, mark));
   }
 
   @Override

@@ -1,0 +1,234 @@
+package datumpeg.bridge.jobfile;
+
+import datumpeg.analysis.job.Job;
+import datumpeg.bridge.mistake.Mistake;
+import datumpeg.bridge.mistake.Mistakes;
+import datumpeg.bridge.toml.TomlNode;
+import datumpeg.bridge.toml.TomlNodes;
+import datumpeg.bridge.toml.TomlWriter;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A job file while it is being filled in, entry by entry. What no field shows is kept as it was.
+ * Checked by the reader of job files itself. Immutable.
+ */
+public final class JobDraft {
+  /** In mistakes an entry is named with its table, between apostrophes. */
+  private static final Pattern NAMED = Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)'");
+
+  private static final String NAME = "job file";
+
+  private final TomlNode.Entries file;
+
+  private JobDraft(TomlNode.Entries file) {
+    this.file = file;
+  }
+
+  /** How an entry is written. */
+  public enum Kind {
+    /** Between quotation marks: a name, a length, an angle. */
+    TEXT,
+    /** Several texts, with commas or semicolons between them. */
+    LIST,
+    /** A day, such as 2026-03-02. */
+    DAY,
+    /** A whole number. */
+    WHOLE
+  }
+
+  /**
+   * What the reader of job files says of a draft.
+   *
+   * @param job empty if anything is wrong
+   * @param atEntries by entry, its keys joined by points: what is wrong with it
+   * @param elsewhere what is wrong with no single entry
+   */
+  public record Checked(Optional<Job> job, Map<String, String> atEntries, List<String> elsewhere) {
+    public Checked {
+      atEntries = Map.copyOf(atEntries);
+      elsewhere = List.copyOf(elsewhere);
+    }
+  }
+
+  /** A draft in which nothing is said but that the roof is a gable. */
+  public static JobDraft empty() {
+    return new JobDraft(TomlNode.Entries.NONE)
+        .with("job.id", Kind.TEXT, "")
+        .with("building.roof", Kind.TEXT, "gable");
+  }
+
+  /**
+   * A draft from a job file; its comments are left behind.
+   *
+   * @throws JobFileException if the text is not TOML
+   */
+  public static JobDraft of(String text) {
+    Mistakes mistakes = new Mistakes();
+    TomlNode.Entries file = TomlNodes.read(text, NAME, mistakes);
+    if (!mistakes.isEmpty()) {
+      throw new JobFileException(mistakes);
+    }
+    return new JobDraft(file);
+  }
+
+  /** What stands in an entry; empty if there is none, or if it is a table. */
+  public String text(String path) {
+    return find(path).map(JobDraft::text).orElse("");
+  }
+
+  /** Whether an entry is a table, so that it has no text to be changed. */
+  public boolean isTable(String path) {
+    return find(path).filter(TomlNode.Entries.class::isInstance).isPresent();
+  }
+
+  /** The keys of a table; none if there is no such table. */
+  public List<String> keys(String path) {
+    return find(path)
+        .map(node -> node instanceof TomlNode.Entries table ? table.entries().keySet() : null)
+        .map(List::copyOf)
+        .orElse(List.of());
+  }
+
+  /** The same draft with an entry; a blank text takes the entry away. */
+  public JobDraft with(String path, Kind kind, String text) {
+    @Nullable TomlNode value = text.isBlank() ? null : node(kind, text.strip());
+    return new JobDraft(changed(file, List.of(path.split("\\.", -1)), value));
+  }
+
+  /** The same draft without a table or entry. */
+  public JobDraft without(String path) {
+    return new JobDraft(changed(file, List.of(path.split("\\.", -1)), null));
+  }
+
+  /** The job file's text. */
+  public String toml() {
+    return TomlWriter.write(file).text();
+  }
+
+  public Checked check() {
+    TomlWriter.Written written = TomlWriter.write(file);
+    try {
+      return new Checked(Optional.of(JobFile.read(written.text(), NAME)), Map.of(), List.of());
+    } catch (JobFileException e) {
+      Map<String, String> atEntries = new LinkedHashMap<>();
+      List<String> elsewhere = new ArrayList<>();
+      for (Mistake mistake : e.mistakes()) {
+        String path = entry(mistake, written.paths());
+        if (path.indexOf('.') < 0) {
+          elsewhere.add(mistake.sentence());
+        } else {
+          atEntries.merge(path, mistake.sentence(), (one, other) -> one + " " + other);
+        }
+      }
+      return new Checked(Optional.empty(), atEntries, elsewhere);
+    }
+  }
+
+  /** The entry that a mistake is about: the one it names, else the one that stands there. */
+  private static String entry(Mistake mistake, Map<Integer, String> paths) {
+    Matcher named = NAMED.matcher(mistake.sentence());
+    if (named.find()) {
+      return String.valueOf(named.group(1));
+    }
+    return paths.getOrDefault(mistake.place().line(), "");
+  }
+
+  private Optional<TomlNode> find(String path) {
+    TomlNode at = file;
+    for (String key : path.split("\\.", -1)) {
+      @Nullable TomlNode next =
+          at instanceof TomlNode.Entries table ? table.entries().get(key) : null;
+      if (next == null) {
+        return Optional.empty();
+      }
+      at = next;
+    }
+    return Optional.of(at);
+  }
+
+  private static TomlNode.Entries changed(
+      TomlNode.Entries table, List<String> keys, @Nullable TomlNode value) {
+    String key = keys.get(0);
+    if (keys.size() == 1) {
+      return value == null ? table.without(key) : table.with(key, value);
+    }
+    TomlNode.Entries inner =
+        table.entries().get(key) instanceof TomlNode.Entries known ? known : TomlNode.Entries.NONE;
+    TomlNode.Entries after = changed(inner, keys.subList(1, keys.size()), value);
+    return after.entries().isEmpty() ? table.without(key) : table.with(key, after);
+  }
+
+  private static String text(TomlNode node) {
+    if (node instanceof TomlNode.Text text) {
+      return text.text();
+    }
+    if (node instanceof TomlNode.Whole whole) {
+      return Long.toString(whole.number());
+    }
+    if (node instanceof TomlNode.Decimal decimal) {
+      return Double.toString(decimal.number());
+    }
+    if (node instanceof TomlNode.Truth truth) {
+      return Boolean.toString(truth.holds());
+    }
+    if (node instanceof TomlNode.Day day) {
+      return day.date().toString();
+    }
+    return node instanceof TomlNode.Items items
+        ? items.items().stream().map(JobDraft::text).collect(Collectors.joining(", "))
+        : "";
+  }
+
+  /** What is no day or whole number is written as a text, and the reader says what it expected. */
+  private static TomlNode node(Kind kind, String text) {
+    return switch (kind) {
+      case TEXT -> new TomlNode.Text(text);
+      case LIST ->
+          new TomlNode.Items(
+              Stream.of(text.split("[,;]", -1))
+                  .map(String::strip)
+                  .filter(item -> !item.isEmpty())
+                  .map(item -> (TomlNode) new TomlNode.Text(item))
+                  .toList());
+      case DAY -> day(text);
+      case WHOLE -> whole(text);
+    };
+  }
+
+  private static TomlNode day(String text) {
+    try {
+      return new TomlNode.Day(LocalDate.parse(text));
+    } catch (DateTimeParseException e) {
+      return new TomlNode.Text(text);
+    }
+  }
+
+  private static TomlNode whole(String text) {
+    try {
+      return new TomlNode.Whole(Long.parseLong(text));
+    } catch (NumberFormatException e) {
+      return new TomlNode.Text(text);
+    }
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof JobDraft draft && draft.file.equals(file);
+  }
+
+  @Override
+  public int hashCode() {
+    return file.hashCode();
+  }
+}

@@ -1,0 +1,37 @@
+package datumpeg.bridge.jobs;
+
+import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.reduce.Reduction;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A job as stored with what its readings come to.
+ *
+ * @param findings of all readings in force
+ * @param earlier the findings as they were before each thing was moved, the oldest first
+ */
+public record JobWork(StoredJob stored, Findings findings, List<Findings> earlier) {
+  public JobWork {
+    earlier = List.copyOf(earlier);
+  }
+
+  public static JobWork of(StoredJob stored) {
+    Reduction reduction = new Reduction(stored.job(), stored.jobDigest());
+    List<Findings> earlier = new ArrayList<>();
+    for (int moves = 0; moves < stored.moved().size(); moves++) {
+      List<MovedThing> movedSoFar = stored.moved().subList(0, moves);
+      earlier.add(reduction.reduce(takenBefore(stored.readings(), movedSoFar), movedSoFar));
+    }
+    return new JobWork(stored, reduction.reduce(stored.readings(), stored.moved()), earlier);
+  }
+
+  /** The readings of rounds that had begun when only these things had been moved. */
+  private static List<Reading> takenBefore(List<Reading> readings, List<MovedThing> movedSoFar) {
+    return readings.stream()
+        .filter(reading -> reading.round() <= MovedThing.roundOf(reading.target(), movedSoFar))
+        .toList();
+  }
+}

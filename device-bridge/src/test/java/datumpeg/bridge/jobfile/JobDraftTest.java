@@ -1,0 +1,132 @@
+package datumpeg.bridge.jobfile;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.job.Job;
+import datumpeg.bridge.jobfile.JobDraft.Kind;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class JobDraftTest {
+  private static JobDraft filledIn() {
+    return JobDraft.empty()
+        .with("job.id", Kind.TEXT, "ashby-12")
+        .with("job.name", Kind.TEXT, "Cart \"shed\", Ashby")
+        .with("job.site", Kind.TEXT, "Ashby")
+        .with("job.crew", Kind.TEXT, "Blue")
+        .with("job.started", Kind.DAY, "2026-04-01")
+        .with("building.span", Kind.TEXT, "6 m")
+        .with("building.length", Kind.TEXT, "9 m")
+        .with("building.eave_height", Kind.TEXT, "2.7 m")
+        .with("building.pitch", Kind.TEXT, "15 deg")
+        .with("building.bays", Kind.LIST, "4.5 m; 4.5 m")
+        .with("sections.column_depth", Kind.TEXT, "120 mm")
+        .with("sections.column_width", Kind.TEXT, "60 mm")
+        .with("sections.side_girt_depth", Kind.TEXT, "60 mm")
+        .with("sections.end_girt_depth", Kind.TEXT, "60 mm")
+        .with("sections.rafter_depth", Kind.TEXT, "120 mm")
+        .with("tolerances.slab-square", Kind.TEXT, "8 mm");
+  }
+
+  @Test
+  void jobThatIsFilledInIsAJob() {
+    JobDraft.Checked checked = filledIn().check();
+    assertEquals(List.of(), checked.elsewhere());
+    assertEquals(java.util.Map.of(), checked.atEntries());
+    Job job = checked.job().orElseThrow();
+    assertEquals("Cart \"shed\", Ashby", job.identity().name());
+    assertEquals(2, job.setOut().building().baysMetres().size());
+  }
+
+  @Test
+  void mistakeIsToldAtItsEntry() {
+    JobDraft draft =
+        filledIn()
+            .with("building.bays", Kind.LIST, "4.5 m, 4.4 m")
+            .with("building.pitch", Kind.TEXT, "steep")
+            .with("job.started", Kind.DAY, "last week")
+            .with("job.crew", Kind.TEXT, "");
+    JobDraft.Checked checked = draft.check();
+    assertTrue(checked.job().isEmpty());
+    assertTrue(
+        checked.atEntries().getOrDefault("building.pitch", "").contains("steep"),
+        checked::toString);
+    assertTrue(checked.atEntries().containsKey("job.started"), checked::toString);
+    assertEquals(
+        "The key 'job.crew' is missing.", checked.atEntries().get("job.crew"), checked::toString);
+  }
+
+  @Test
+  void baysThatDoNotSumAreToldAtTheBays() {
+    JobDraft.Checked checked = filledIn().with("building.bays", Kind.LIST, "4.5 m, 4.4 m").check();
+    assertTrue(
+        checked.atEntries().getOrDefault("building.bays", "").contains("The bays sum to"),
+        checked::toString);
+  }
+
+  /** All that no field of a form shows stays: openings, steps of limits, stages of one's own. */
+  @Test
+  void everySampleComesBackAsTheSameJob() throws IOException {
+    Path samples = Path.of(System.getProperty("datumpeg.root"), "sample-readings");
+    for (String text :
+        List.of(
+            JobTexts.LARKRISE,
+            Files.readString(samples.resolve("larkrise-01/job.toml")),
+            Files.readString(samples.resolve("quarrybend-02/job.toml")))) {
+      JobDraft draft = JobDraft.of(text);
+      assertSameJob(JobFile.read(text, "as given"), JobFile.read(draft.toml(), "as written"));
+      assertEquals(draft, JobDraft.of(draft.toml()));
+      Job renamed = JobFile.read(draft.with("job.crew", Kind.TEXT, "Violet").toml(), "as written");
+      assertEquals("Violet", renamed.identity().crew());
+    }
+  }
+
+  private static void assertSameJob(Job given, Job written) {
+    assertEquals(given.setOut().building(), written.setOut().building());
+    assertEquals(given.setOut().slab(), written.setOut().slab());
+    assertEquals(given.setOut().openings(), written.setOut().openings());
+    assertEquals(given.setOut().details(), written.setOut().details());
+    Job withItsPlan =
+        new Job(
+            written.identity(),
+            given.setOut(),
+            written.tolerances(),
+            written.meters(),
+            written.pointDefinitionsMetres(),
+            written.decision(),
+            written.stages(),
+            written.props(),
+            written.steel());
+    assertEquals(given, withItsPlan);
+  }
+
+  @Test
+  void entryIsTakenAwayByABlankText() {
+    JobDraft draft = filledIn().with("tolerances.slab-square", Kind.TEXT, " ");
+    assertFalse(draft.toml().contains("tolerances"), draft.toml());
+    assertEquals("", draft.text("tolerances.slab-square"));
+    assertEquals(List.of(), draft.keys("tolerances"));
+  }
+
+  @Test
+  void tableIsNotTakenForAText() {
+    JobDraft draft = JobDraft.of(JobTexts.LARKRISE);
+    assertTrue(draft.isTable("slab.corners"));
+    assertEquals("", draft.text("slab.corners"));
+    assertEquals("6 m, 6 m, 6 m", draft.text("building.bays"));
+    assertEquals("2026-03-02", draft.text("job.started"));
+    assertEquals("1", draft.text("job.erected_from"));
+  }
+
+  @Test
+  void whatIsNotTomlIsSaid() {
+    JobFileException said = assertThrows(JobFileException.class, () -> JobDraft.of("[job\nid = 1"));
+    assertTrue(String.valueOf(said.getMessage()).contains("This is not TOML"), said.getMessage());
+  }
+}
