@@ -16,7 +16,9 @@ public final class NormalPlusRectangular {
   private static final double GREATEST_SHARE = 1 - 1e-9;
 
   private static final int STEPS = 40;
-  private static final double TOLERANCE = 1e-12;
+
+  /** Newton's method doubles the digits: a step that moves less is followed by none. */
+  private static final double TOLERANCE = 1e-10;
 
   private final double share;
   private final double sigma;
@@ -47,14 +49,6 @@ public final class NormalPlusRectangular {
     return Math.min(1, Math.max(0, sigma * all / (2 * halfWidth)));
   }
 
-  private double density(double z) {
-    if (share < LEAST_SHARE) {
-      return Normal.density(z);
-    }
-    return (Normal.cdf((z + halfWidth) / sigma) - Normal.cdf((z - halfWidth) / sigma))
-        / (2 * halfWidth);
-  }
-
   /** ψ, whose derivative is Φ. */
   private static double integral(double x) {
     return x * Normal.cdf(x) + Normal.density(x);
@@ -71,15 +65,18 @@ public final class NormalPlusRectangular {
     }
     double low = 0;
     double high = Normal.quantile(target) + halfWidth;
-    double k = Math.min(Normal.quantile(target), high);
-    for (int step = 0; step < STEPS; step++) {
+    double k = Normal.quantile(target);
+    for (int step = 0; share >= LEAST_SHARE && step < STEPS; step++) {
+      double far = (k + halfWidth) / sigma;
+      double near = (k - halfWidth) / sigma;
+      double density = (Normal.cdf(far) - Normal.cdf(near)) / (2 * halfWidth);
       double excess = cdf(k) - target;
       if (excess > 0) {
         high = k;
       } else {
         low = k;
       }
-      double next = k - excess / density(k);
+      double next = k - excess / density;
       if (!(next > low && next < high)) {
         next = (low + high) / 2;
       }
