@@ -94,6 +94,18 @@ class WallsTest {
       LibraryWalls.only("com.fazecast..", "datumpeg.bridge.link.serial");
 
   @ArchTest
+  static final ArchRule busLibraryHasOneRoom =
+      LibraryWalls.only("org.freedesktop.dbus..", "datumpeg.bridge.link.ble.bluez");
+
+  @ArchTest
+  static final ArchRule bluezLibraryHasOneRoom =
+      LibraryWalls.only("org.bluez..", "datumpeg.bridge.link.ble.bluez");
+
+  @ArchTest
+  static final ArchRule nativeBluetoothHasOneRoom =
+      LibraryWalls.only("tinyb..", "datumpeg.bridge.link.ble.tinyb");
+
+  @ArchTest
   static final ArchRule sqlHasOneRoom =
       LibraryWalls.only("java.sql..", "datumpeg.bridge.record.sqlite");
 
@@ -133,6 +145,8 @@ class WallsTest {
       noClasses()
           .that()
           .resideOutsideOfPackage("datumpeg.bridge.cli")
+          .and()
+          .doNotHaveFullyQualifiedName("datumpeg.bridge.link.ble.tinyb.TinybChild")
           .should(WallConditions.printOrExit())
           .because(
               "only there is it known who reads standard output, and when the process may end");

@@ -7,10 +7,13 @@ import datumpeg.desktop.broken.BrokenViewModel;
 import de.siegmar.fastcsv.reader.CsvReader;
 import java.sql.Connection;
 import javafx.scene.Node;
+import org.bluez.Device1;
 import org.ejml.data.DMatrixRMaj;
+import org.freedesktop.dbus.connections.impl.DBusConnection;
 import org.sqlite.SQLiteConfig;
 import org.tomlj.TomlTable;
 import picocli.CommandLine;
+import tinyb.BluetoothDevice;
 
 /** Breaks the walls around the libraries, and some more. */
 public final class HoldsEverything {
@@ -20,6 +23,9 @@ public final class HoldsEverything {
       JsonFactory json,
       UUIDGenerator ids,
       SerialPort port,
+      DBusConnection bus,
+      Device1 meter,
+      BluetoothDevice nativeMeter,
       CsvReader<?> csv,
       Connection connection,
       DMatrixRMaj matrix,

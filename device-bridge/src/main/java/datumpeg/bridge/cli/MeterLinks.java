@@ -1,12 +1,12 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.bridge.collect.LinkTerms;
+import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.meter.MeterProfile;
-import datumpeg.bridge.meter.MeterProfiles;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -21,13 +21,19 @@ final class MeterLinks {
   @Option(
       names = "--link",
       paramLabel = "LINK",
-      description = "serial:PATH[?baud=9600&bits=8&parity=n&stop=1] or keyboard: (default).")
+      description = {
+        "serial:PATH[?baud=9600&bits=8&parity=n&stop=1],",
+        "ble:ADDRESS[?adapter=hci0&backend=bluez|tinyb] or keyboard: (default)."
+      })
   private List<String> links = new ArrayList<>();
 
   @Option(
       names = "--meter",
       paramLabel = "PROFILE",
-      description = "How the meter on the link before it speaks (default general-text-line).")
+      description = {
+        "How the meter on the link before it speaks (default general-text-line, of a Bluetooth LE",
+        "meter self-describing)."
+      })
   private List<String> profiles = new ArrayList<>();
 
   @Option(
@@ -53,34 +59,35 @@ final class MeterLinks {
     return Duration.ofSeconds(value);
   }
 
-  /** The serial links in their order; the keyboard needs none. */
+  /** The links to meters in their order; the keyboard needs none. */
   List<MeterLink> all(DatumpegCommand program) {
-    List<MeterLink> serial = new ArrayList<>();
+    LiveLinks opening = LiveLinks.of(program.console().environment());
+    List<MeterLink> meters = new ArrayList<>();
     for (String text : links) {
       LinkAddress address = LinkAddress.parse(text);
-      if (address instanceof LinkAddress.Serial port) {
-        serial.add(
-            MeterLink.of("L" + (serial.size() + 1), text, port, profile(program, serial.size())));
-      } else if (address instanceof LinkAddress.Replay) {
+      if (address instanceof LinkAddress.Replay) {
         throw new InputException(
             "'" + text + "' is a capture; use 'replay JOB --stage STAGE FILE' for it.");
+      } else if (!(address instanceof LinkAddress.Keyboard)) {
+        MeterProfile profile = profile(program, meters.size(), address);
+        meters.add(MeterLink.of("L" + (meters.size() + 1), text, address, profile, opening));
       }
     }
-    if (profiles.size() > serial.size()) {
+    if (profiles.size() > meters.size()) {
       throw new InputException(
           "There are "
               + profiles.size()
               + " --meter options for "
-              + serial.size()
-              + " serial links; expected at most one for each.");
+              + meters.size()
+              + " links to meters; expected at most one for each.");
     }
-    return serial;
+    return meters;
   }
 
-  private MeterProfile profile(DatumpegCommand program, int position) {
+  private MeterProfile profile(DatumpegCommand program, int position, LinkAddress address) {
     return position < profiles.size()
         ? Records.profiles(program).named(profiles.get(position))
-        : MeterProfiles.GENERAL_TEXT_LINE;
+        : LiveLinks.usualProfile(address);
   }
 
   /**

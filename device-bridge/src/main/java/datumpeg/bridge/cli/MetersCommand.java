@@ -1,17 +1,13 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.bridge.collect.LinkTerms;
+import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
-import datumpeg.bridge.json.JsonArray;
-import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
-import datumpeg.bridge.link.serial.SerialPorts;
-import datumpeg.bridge.meter.MeterProfiles;
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -27,40 +23,31 @@ final class MetersCommand {
     this.program = program;
   }
 
-  @Command(name = "list", description = "List the serial links of this machine as they are now.")
-  int list() {
-    List<SerialPorts.Found> ports = SerialPorts.list();
+  @Command(
+      name = "list",
+      description = {
+        "List the serial links of this machine as they are now, and the Bluetooth LE devices that",
+        "are heard meanwhile."
+      })
+  int list(
+      @Option(
+              names = "--scan",
+              paramLabel = "SECONDS",
+              defaultValue = "4",
+              description =
+                  "How long to listen for Bluetooth LE devices (default ${DEFAULT-VALUE}; 0: not at"
+                      + " all).")
+          int seconds) {
+    if (seconds < 0 || seconds > 60) {
+      throw new InputException("--scan is " + seconds + "; expected 0 to 60 seconds.");
+    }
+    FoundLinks found = FoundLinks.lookFor(program, Duration.ofSeconds(seconds));
     if (program.json()) {
-      Records.print(
-          program,
-          JsonObject.builder()
-              .put("format", 1)
-              .put("links", JsonArray.of(ports.stream().map(MetersCommand::json)))
-              .build());
-    } else if (ports.isEmpty()) {
-      program.console().out().println("No serial port was found: plug the meter in and ask again.");
+      Records.print(program, found.json());
     } else {
-      TextTable table = TextTable.ofWords();
-      ports.forEach(port -> table.row(link(port), clean(port.description())));
-      table.print(program.console().out(), "");
+      found.print(program.console());
     }
     return 0;
-  }
-
-  private static JsonObject json(SerialPorts.Found port) {
-    return JsonObject.builder()
-        .put("link", link(port))
-        .put("description", clean(port.description()))
-        .build();
-  }
-
-  private static String link(SerialPorts.Found port) {
-    return "serial:" + port.path();
-  }
-
-  /** A device chooses its own description: nothing of it may steer the terminal. */
-  private static String clean(String description) {
-    return description.replaceAll("\\p{C}", "?");
   }
 
   @Command(
@@ -72,7 +59,10 @@ final class MetersCommand {
   int watch(
       @Parameters(
               paramLabel = "LINK",
-              description = "serial:PATH[?baud=9600&bits=8&parity=n&stop=1].")
+              description = {
+                "serial:PATH[?baud=9600&bits=8&parity=n&stop=1] or",
+                "ble:ADDRESS[?adapter=hci0&backend=bluez|tinyb]."
+              })
           String text,
       @Option(
               names = "--wait",
@@ -83,11 +73,16 @@ final class MetersCommand {
     if (program.json()) {
       throw new InputException("'meters watch' shows bytes as they come; it has no JSON document.");
     }
-    LinkAddress.Serial address = serial(text);
+    LinkAddress address = live(text);
     Optional<Duration> patience =
         Optional.ofNullable(waitSeconds).map(value -> MeterLinks.seconds("--wait", value));
     MetersWatch watch = new MetersWatch(program.console().out(), program.console().err());
-    MeterLink meter = new MeterLink("L1", address, MeterProfiles.GENERAL_TEXT_LINE);
+    MeterLink meter =
+        new MeterLink(
+            "L1",
+            address,
+            LiveLinks.usualProfile(address),
+            LiveLinks.of(program.console().environment()));
     try (Link link = meter.open(LinkClock.system(), LinkTerms.USUAL.silence(), watch)) {
       program
           .console()
@@ -97,10 +92,12 @@ final class MetersCommand {
     }
   }
 
-  private static LinkAddress.Serial serial(String text) {
-    if (LinkAddress.parse(text) instanceof LinkAddress.Serial serial) {
-      return serial;
+  private static LinkAddress live(String text) {
+    LinkAddress address = LinkAddress.parse(text);
+    if (address instanceof LinkAddress.Serial || address instanceof LinkAddress.Ble) {
+      return address;
     }
-    throw new InputException("'" + text + "' has no live bytes to watch; expected serial:PATH.");
+    throw new InputException(
+        "'" + text + "' has no live bytes to watch; expected serial:PATH or ble:ADDRESS.");
   }
 }

@@ -25,6 +25,8 @@ final class MetersWatch implements ReturningLinkListener {
   /** Each loss, and each return as an empty one. */
   private final BlockingQueue<Optional<LinkLostException>> losses = new LinkedBlockingQueue<>();
 
+  private String channel = Chunk.ONLY_CHANNEL;
+
   MetersWatch(PrintStream out, PrintStream err) {
     this.out = out;
     this.err = err;
@@ -33,6 +35,10 @@ final class MetersWatch implements ReturningLinkListener {
   @Override
   public void received(Chunk chunk) {
     String time = TIME.format(chunk.receivedAt());
+    if (!chunk.channel().equals(channel)) {
+      channel = chunk.channel();
+      out.println(time + "  from " + channel);
+    }
     ByteRows.of(chunk.bytes()).forEach(row -> out.println(time + "  " + row));
   }
 
@@ -60,7 +66,7 @@ final class MetersWatch implements ReturningLinkListener {
 
   @Override
   public void ended() {
-    throw new IllegalStateException("a serial link has no end of its own");
+    throw new IllegalStateException("a live link has no end of its own");
   }
 
   /**

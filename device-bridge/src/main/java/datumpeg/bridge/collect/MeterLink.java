@@ -8,7 +8,6 @@ import datumpeg.bridge.link.LinkOpener;
 import datumpeg.bridge.link.LinkTimer;
 import datumpeg.bridge.link.ReturningLink;
 import datumpeg.bridge.link.ReturningLinkListener;
-import datumpeg.bridge.link.serial.SerialLink;
 import datumpeg.bridge.meter.MeterProfile;
 import java.time.Duration;
 
@@ -16,16 +15,36 @@ import java.time.Duration;
  * A link that a session opens, and how the meter on it speaks.
  *
  * @param name as in the capture's header
+ * @param address of a live link
+ * @param opening how it is opened
  */
-public record MeterLink(String name, LinkAddress.Serial address, MeterProfile profile) {
+public record MeterLink(String name, LinkAddress address, MeterProfile profile, LiveLinks opening) {
 
-  /** The link of this address; one that says nothing of its line is set up as the profile says. */
+  /** A link on a machine as its environment variables describe it. */
+  public MeterLink(String name, LinkAddress address, MeterProfile profile) {
+    this(name, address, profile, LiveLinks.of(System.getenv()));
+  }
+
+  /** The link of this address; as the other, on a machine as its variables describe it. */
+  public static MeterLink of(String name, String text, LinkAddress address, MeterProfile profile) {
+    return of(name, text, address, profile, LiveLinks.of(System.getenv()));
+  }
+
+  /**
+   * The link of this address; a serial one that says nothing of its line is set up as the profile
+   * says.
+   *
+   * @param text the address as a person wrote it
+   */
   public static MeterLink of(
-      String name, String text, LinkAddress.Serial address, MeterProfile profile) {
+      String name, String text, LinkAddress address, MeterProfile profile, LiveLinks opening) {
     return new MeterLink(
         name,
-        text.contains("?") ? address : new LinkAddress.Serial(address.path(), profile.serial()),
-        profile);
+        address instanceof LinkAddress.Serial port && !text.contains("?")
+            ? new LinkAddress.Serial(port.path(), profile.serial())
+            : address,
+        profile,
+        opening);
   }
 
   /**
@@ -44,7 +63,7 @@ public record MeterLink(String name, LinkAddress.Serial address, MeterProfile pr
   }
 
   private LinkOpener opener(LinkClock clock) {
-    return listener -> SerialLink.open(address, clock, listener);
+    return listener -> opening.open(address, profile, clock, listener);
   }
 
   private ReturningLink.Terms terms(LinkClock clock, Duration silence) {

@@ -4,7 +4,7 @@ import java.nio.file.Path;
 
 /**
  * How a person names a link: {@code serial:PATH[?baud=9600&bits=8&parity=n&stop=1]}, {@code
- * replay:FILE} or {@code keyboard:}.
+ * ble:ADDRESS[?adapter=hci0&backend=bluez|tinyb]}, {@code replay:FILE} or {@code keyboard:}.
  */
 public sealed interface LinkAddress {
 
@@ -31,6 +31,46 @@ public sealed interface LinkAddress {
     @Override
     public String text() {
       return LinkAddressParser.serialText(this);
+    }
+  }
+
+  /**
+   * A Bluetooth Low Energy meter.
+   *
+   * @param device its address: six pairs of capital hexadecimal digits with colons
+   * @param adapter this machine's radio, for instance {@code hci0}; empty for the first there is
+   * @param backend by which it is reached
+   */
+  record Ble(String device, String adapter, Backend backend) implements LinkAddress {
+
+    /** A way of reaching Bluetooth LE meters, with the word an address writes. */
+    public enum Backend {
+      /** The system's Bluetooth service, spoken to in Java. */
+      BLUEZ("bluez"),
+      /** The same service by way of a native library, in a process of its own. */
+      TINYB("tinyb");
+
+      private final String word;
+
+      Backend(String word) {
+        this.word = word;
+      }
+
+      public String word() {
+        return word;
+      }
+    }
+
+    public Ble {
+      if (!device.matches("[0-9A-F]{2}(:[0-9A-F]{2}){5}")) {
+        throw new IllegalArgumentException(
+            "a Bluetooth address is six pairs of capital hexadecimal digits, found " + device);
+      }
+    }
+
+    @Override
+    public String text() {
+      return BleAddressText.write(this);
     }
   }
 

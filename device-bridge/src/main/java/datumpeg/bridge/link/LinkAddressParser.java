@@ -14,10 +14,11 @@ import java.util.Map;
 
 /** Reads and writes the text of link addresses. */
 final class LinkAddressParser {
-  private static final List<String> KINDS = List.of("serial", "replay", "keyboard");
+  private static final List<String> KINDS = List.of("serial", "ble", "replay", "keyboard");
   private static final List<String> SERIAL_OPTIONS = List.of("baud", "bits", "parity", "stop");
   private static final String EXPECTED =
-      "expected serial:PATH[?baud=9600&bits=8&parity=n&stop=1], replay:FILE or keyboard:";
+      "expected serial:PATH[?baud=9600&bits=8&parity=n&stop=1],"
+          + " ble:ADDRESS[?adapter=hci0&backend=bluez], replay:FILE or keyboard:";
 
   private LinkAddressParser() {}
 
@@ -30,6 +31,7 @@ final class LinkAddressParser {
     String rest = text.substring(colon + 1);
     return switch (kind) {
       case "serial" -> serial(text, rest);
+      case "ble" -> BleAddressText.read(text, rest);
       case "replay" -> replay(text, rest);
       case "keyboard" -> keyboard(text, rest);
       default ->
@@ -48,7 +50,7 @@ final class LinkAddressParser {
       throw wrong(text, "it names no port; expected for instance serial:/dev/ttyUSB0");
     }
     Map<String, String> options =
-        question < 0 ? Map.of() : options(text, rest.substring(question + 1));
+        question < 0 ? Map.of() : options(text, rest.substring(question + 1), SERIAL_OPTIONS);
     SerialSettings usual = SerialSettings.DEFAULT;
     return new LinkAddress.Serial(
         path,
@@ -59,13 +61,14 @@ final class LinkAddressParser {
             options.containsKey("stop") ? stop(text, options.get("stop")) : usual.stopBits()));
   }
 
-  private static Map<String, String> options(String text, String query) {
+  /** What stands behind the question mark, by name. */
+  static Map<String, String> options(String text, String query, List<String> known) {
     Map<String, String> options = new LinkedHashMap<>();
     for (String option : query.split("&", -1)) {
       int equals = option.indexOf('=');
       String name = equals < 0 ? option : option.substring(0, equals);
-      if (!SERIAL_OPTIONS.contains(name)) {
-        throw wrong(text, "unknown option '" + name + "'" + nearest(name, SERIAL_OPTIONS));
+      if (!known.contains(name)) {
+        throw wrong(text, "unknown option '" + name + "'" + nearest(name, known));
       }
       if (equals < 0) {
         throw wrong(text, "option '" + name + "' has no value; expected " + name + "=VALUE");
@@ -157,7 +160,7 @@ final class LinkAddressParser {
     return "serial:" + address.path() + query;
   }
 
-  private static InputException wrong(String text, String what) {
+  static InputException wrong(String text, String what) {
     return new InputException("The link '" + text + "' cannot be used: " + what + ".");
   }
 

@@ -110,6 +110,35 @@ public sealed interface MeterLanguage {
     }
   }
 
+  /**
+   * Values of a Bluetooth LE meter that says itself how they are to be read; what does not is text
+   * lines.
+   *
+   * @param maximumLineBytes a longer line is dropped and counted
+   * @param defaultUnit the unit of a line that names none
+   */
+  record DescribedValues(int maximumLineBytes, Unit defaultUnit) implements MeterLanguage {
+    static final String WORD = "gatt-described";
+
+    public DescribedValues {
+      requireLine(maximumLineBytes);
+    }
+
+    @Override
+    public String word() {
+      return WORD;
+    }
+
+    @Override
+    public List<String> canonicalLines() {
+      return List.of(
+          "framing = gatt-described",
+          "decoding = gatt-described",
+          "maximum_line_bytes = " + maximumLineBytes,
+          "default_unit = " + defaultUnit.symbol());
+    }
+  }
+
   private static void requireLine(int maximumLineBytes) {
     if (maximumLineBytes < 1) {
       throw new IllegalArgumentException(

@@ -15,11 +15,15 @@ import java.util.List;
 
 /** The profiles that come with the program and those the user added. Immutable. */
 public final class MeterProfiles {
-  private static final List<String> SHIPPED = List.of("general-text-line", "nmea-transducer");
+  private static final List<String> SHIPPED =
+      List.of("general-text-line", "nmea-transducer", "self-describing");
   private static final String ENDING = ".toml";
 
   /** A meter that sends one value a line as text; used where no profile is named. */
   public static final MeterProfile GENERAL_TEXT_LINE = shipped("general-text-line");
+
+  /** A Bluetooth LE meter that says itself what its values are; used where no profile is named. */
+  public static final MeterProfile SELF_DESCRIBING = shipped("self-describing");
 
   private final Path folder;
 

@@ -16,14 +16,14 @@ import java.util.Map;
  */
 public final class MeterStream {
   private final MeterProfile profile;
-  private final MessageReader messages;
+  private final ChannelMessages messages;
   private final Map<Reason, Long> notReadingCounts = new EnumMap<>(Reason.class);
   private long readingCount;
   private long incompleteCount;
 
   public MeterStream(MeterProfile profile) {
     this.profile = profile;
-    this.messages = MessageReader.of(profile.language());
+    this.messages = new ChannelMessages(profile.language());
   }
 
   /**

@@ -9,6 +9,7 @@ import datumpeg.bridge.link.SerialSettings;
 import datumpeg.bridge.link.SerialSettings.Parity;
 import datumpeg.bridge.link.SerialSettings.StopBits;
 import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
+import datumpeg.bridge.meter.MeterLanguage.DescribedValues;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
 import datumpeg.bridge.meter.MeterProfile.AngleZero;
@@ -96,19 +97,28 @@ final class ProfileFile {
     Optional<Table> text = file.findTable(TextLines.WORD);
     Optional<Table> sentences = file.findTable(TransducerSentences.WORD);
     Optional<Table> values = file.findTable(CharacteristicValues.WORD);
-    long given = List.of(text, sentences, values).stream().filter(Optional::isPresent).count();
+    Optional<Table> described = file.findTable(DescribedValues.WORD);
+    long given =
+        List.of(text, sentences, values, described).stream().filter(Optional::isPresent).count();
     if (given != 1) {
       file.mistake(
           "The profile has "
               + given
               + " languages; expected exactly one table of "
               + String.join(
-                  ", ", TextLines.WORD, TransducerSentences.WORD, CharacteristicValues.WORD)
+                  ", ",
+                  TextLines.WORD,
+                  TransducerSentences.WORD,
+                  CharacteristicValues.WORD,
+                  DescribedValues.WORD)
               + ".");
       return null;
     }
     if (text.isPresent()) {
       return textLines(text.get());
+    }
+    if (described.isPresent()) {
+      return described(described.get());
     }
     return sentences.isPresent() ? sentences(sentences.get()) : values(values.orElseThrow());
   }
@@ -118,6 +128,13 @@ final class ProfileFile {
     int longest = longestLine(table, TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES);
     table.refuseOthers();
     return new TextLines(longest, unit);
+  }
+
+  private static MeterLanguage described(Table table) {
+    Unit unit = unit(table);
+    int longest = longestLine(table, TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES);
+    table.refuseOthers();
+    return new DescribedValues(longest, unit);
   }
 
   private static MeterLanguage sentences(Table table) {

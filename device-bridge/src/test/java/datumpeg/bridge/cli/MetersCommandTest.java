@@ -63,7 +63,7 @@ class MetersCommandTest {
   void listSaysLinksOrThatThereAreNone() {
     assertEquals(0, console.run("meters", "list"), console.err());
     assertTrue(
-        console.out().startsWith("serial:") || console.out().contains("No serial port was found"),
+        console.out().startsWith("serial:") || console.out().contains("No link was found"),
         console.out());
   }
 

@@ -6,6 +6,7 @@ import datumpeg.bridge.jobfile.JobTexts;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 
 /** A temporary folder with a job file, a table and a record, and the program run in it. */
 final class SiteFolder {
@@ -21,8 +22,12 @@ final class SiteFolder {
   final TestConsole console;
 
   SiteFolder(Path folder) throws IOException {
+    this(folder, Map.of());
+  }
+
+  SiteFolder(Path folder, Map<String, String> environment) throws IOException {
     this.folder = folder;
-    this.console = new TestConsole(folder);
+    this.console = new TestConsole(folder, environment);
     write("shed.toml", JobTexts.LARKRISE);
     write("slab.csv", SLAB);
   }

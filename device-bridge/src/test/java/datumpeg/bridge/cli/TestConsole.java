@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
@@ -23,6 +24,7 @@ public final class TestConsole {
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private final Path folder;
+  private final Map<String, String> environment;
   private final Function<DatumpegCommand, List<Object>> commands;
 
   /** A console in {@code folder} that knows all commands of the bridge. */
@@ -31,7 +33,23 @@ public final class TestConsole {
   }
 
   TestConsole(Path folder, Function<DatumpegCommand, List<Object>> commands) {
+    this(folder, commands, Map.of());
+  }
+
+  /** With more variables in its environment. */
+  TestConsole(Path folder, Map<String, String> environment) {
+    this(folder, BridgeCommands::of, environment);
+  }
+
+  private TestConsole(
+      Path folder,
+      Function<DatumpegCommand, List<Object>> commands,
+      Map<String, String> environment) {
     this.folder = folder;
+    this.environment = new HashMap<>(environment);
+    this.environment.put("HOME", folder.toString());
+    this.environment.put("DATUMPEG_RECORD", "record.db");
+    this.environment.put("XDG_STATE_HOME", folder.resolve("state").toString());
     this.commands = commands;
   }
 
@@ -68,10 +86,7 @@ public final class TestConsole {
         new PrintStream(out, true, StandardCharsets.UTF_8),
         new PrintStream(err, true, StandardCharsets.UTF_8),
         new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)),
-        Map.of(
-            "HOME", folder.toString(),
-            "DATUMPEG_RECORD", "record.db",
-            "XDG_STATE_HOME", folder.resolve("state").toString()),
+        environment,
         Clock.fixed(NOW, ZoneOffset.UTC),
         folder);
   }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.link.LinkAddress.Ble.Backend;
 import datumpeg.bridge.link.SerialSettings.Parity;
 import datumpeg.bridge.link.SerialSettings.StopBits;
 import java.nio.file.Path;
@@ -26,6 +27,16 @@ class LinkAddressTest {
   }
 
   @Test
+  void aBluetoothMeterIsNamedByItsAddress() {
+    assertEquals(
+        new LinkAddress.Ble("C0:FF:EE:00:00:01", "", Backend.BLUEZ),
+        LinkAddress.parse("ble:c0:ff:ee:00:00:01"));
+    assertEquals(
+        new LinkAddress.Ble("C0:FF:EE:00:00:01", "hci1", Backend.TINYB),
+        LinkAddress.parse("ble:C0:FF:EE:00:00:01?adapter=hci1&backend=tinyb"));
+  }
+
+  @Test
   void aReplayNamesAFileAndAKeyboardNothing() {
     assertEquals(
         new LinkAddress.Replay(Path.of("a/b.jsonl")), LinkAddress.parse("replay:a/b.jsonl"));
@@ -38,6 +49,8 @@ class LinkAddressTest {
         "serial:/dev/ttyUSB0",
         "serial:/dev/ttyUSB0?baud=4800",
         "serial:COM3?baud=19200&bits=7&parity=o&stop=1.5",
+        "ble:C0:FF:EE:00:00:01",
+        "ble:C0:FF:EE:00:00:01?adapter=hci1&backend=tinyb",
         "replay:morning.jsonl",
         "keyboard:"
       })
@@ -64,6 +77,12 @@ class LinkAddressTest {
         "serial:/dev/ttyUSB0?bits=9|expected a whole number from 5 to 8",
         "serial:/dev/ttyUSB0?parity=x|expected n (none)",
         "serial:/dev/ttyUSB0?stop=3|expected 1, 1.5 or 2",
+        "ble:|is not a Bluetooth address",
+        "ble:C0:FF:EE:00:00|is not a Bluetooth address",
+        "ble:C0:FF:EE:00:00:0G|is not a Bluetooth address",
+        "ble:C0:FF:EE:00:00:01?backend=blues|expected bluez or tinyb",
+        "ble:C0:FF:EE:00:00:01?adaptor=hci0|(nearest known: 'adapter')",
+        "ble:C0:FF:EE:00:00:01?adapter=../hci0|expected a name such as hci0",
         "replay:|names no file",
         "keyboard:usb|nothing after the colon"
       })

@@ -48,7 +48,8 @@ class MeterProfilesTest {
   @Test
   void theShippedProfilesAllRead() {
     MeterProfiles profiles = new MeterProfiles(folder.resolve("absent"));
-    assertEquals(List.of("general-text-line", "nmea-transducer"), profiles.ids());
+    assertEquals(
+        List.of("general-text-line", "nmea-transducer", "self-describing"), profiles.ids());
     profiles.ids().forEach(id -> assertEquals(id, profiles.named(id).id()));
     assertEquals(4800, profiles.named("nmea-transducer").serial().baud());
   }
@@ -138,7 +139,9 @@ class MeterProfilesTest {
     InputException refused =
         assertThrows(InputException.class, () -> new MeterProfiles(folder).named("../shed-tilt"));
     String message = String.valueOf(refused.getMessage());
-    assertTrue(message.contains("known: general-text-line, nmea-transducer, shed-tilt"), message);
+    assertTrue(
+        message.contains("known: general-text-line, nmea-transducer, self-describing, shed-tilt"),
+        message);
   }
 
   private void write(String id, String text) throws IOException {

@@ -1,12 +1,8 @@
 package datumpeg.bridge.link.serial;
 
+import datumpeg.bridge.link.NativeFiles;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.slf4j.Logger;
@@ -33,32 +29,24 @@ final class SerialNatives {
       return;
     }
     try {
-      Path folder = privateFolder().resolve("jserialcomm");
-      unpack(folder);
-      System.setProperty(LIBRARY_PATH, folder.toString());
+      NativeFiles files = NativeFiles.of("jserialcomm");
+      unpack(files);
+      System.setProperty(LIBRARY_PATH, files.folder().toString());
     } catch (IOException | UnsupportedOperationException notPrivate) {
       LOG.info("no private folder for the serial library; it unpacks itself", notPrivate);
     }
   }
 
-  private static Path privateFolder() {
-    String cache = System.getenv("XDG_CACHE_HOME");
-    String home = System.getProperty("user.home", "");
-    Path base =
-        cache != null && !cache.isBlank() ? Path.of(cache) : Path.of(home).resolve(".cache");
-    return base.resolve("datumpeg");
-  }
-
   /** The folders of the library's jar for this system, with its file. */
-  private static void unpack(Path folder) throws IOException {
+  private static void unpack(NativeFiles files) throws IOException {
     String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
     if (system.startsWith("windows")) {
-      unpack(folder, "Windows", List.of("x86_64", "aarch64", "x86", "armv7"), "jSerialComm.dll");
+      unpack(files, "Windows", List.of("x86_64", "aarch64", "x86", "armv7"), "jSerialComm.dll");
     } else if (system.contains("mac")) {
-      unpack(folder, "OSX", List.of("aarch64", "x86_64", "x86"), "libjSerialComm.jnilib");
+      unpack(files, "OSX", List.of("aarch64", "x86_64", "x86"), "libjSerialComm.jnilib");
     } else {
       unpack(
-          folder,
+          files,
           "Linux",
           List.of(
               "x86_64", "x86", "armv5", "armv6hf", "armv7hf", "armv8_64", "armv8_32", "ppc64le"),
@@ -66,35 +54,15 @@ final class SerialNatives {
     }
   }
 
-  private static void unpack(Path folder, String system, List<String> machines, String file)
+  private static void unpack(NativeFiles files, String system, List<String> machines, String file)
       throws IOException {
-    makePrivate(folder);
     for (String machine : machines) {
       String inside = system + "/" + machine + "/" + file;
-      Path target = folder.resolve(system).resolve(machine).resolve(file);
       try (InputStream content = SerialNatives.class.getResourceAsStream("/" + inside)) {
         if (content != null) {
-          place(content.readAllBytes(), target);
+          files.place(content.readAllBytes(), inside);
         }
       }
-    }
-  }
-
-  /** Written beside and moved, so that a second program starting now sees all of it or nothing. */
-  private static void place(byte[] content, Path target) throws IOException {
-    if (Files.exists(target) && Arrays.equals(Files.readAllBytes(target), content)) {
-      return;
-    }
-    Files.createDirectories(target.getParent());
-    Path beside = Files.createTempFile(target.getParent(), "new", ".part");
-    Files.write(beside, content);
-    Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.ATOMIC_MOVE);
-  }
-
-  private static void makePrivate(Path folder) throws IOException {
-    Files.createDirectories(folder);
-    if (Files.getFileStore(folder).supportsFileAttributeView("posix")) {
-      Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));
     }
   }
 }

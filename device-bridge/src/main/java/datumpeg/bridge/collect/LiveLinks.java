@@ -1,0 +1,67 @@
+package datumpeg.bridge.collect;
+
+import datumpeg.bridge.link.Link;
+import datumpeg.bridge.link.LinkAddress;
+import datumpeg.bridge.link.LinkClock;
+import datumpeg.bridge.link.LinkListener;
+import datumpeg.bridge.link.ble.BleBackend;
+import datumpeg.bridge.link.ble.BleLink;
+import datumpeg.bridge.link.ble.Patience;
+import datumpeg.bridge.link.ble.bluez.BluezBackend;
+import datumpeg.bridge.link.ble.tinyb.TinybBackend;
+import datumpeg.bridge.link.serial.SerialLink;
+import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
+import datumpeg.bridge.meter.MeterProfile;
+import datumpeg.bridge.meter.MeterProfiles;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Opens live links of any kind. Immutable.
+ *
+ * @param systemBus the D-Bus address at which Bluetooth LE is reached
+ */
+public record LiveLinks(String systemBus) {
+  private static final String BUS = "DBUS_SYSTEM_BUS_ADDRESS";
+
+  /** As the environment variables say: D-Bus Specification, "System message bus". */
+  public static LiveLinks of(Map<String, String> environment) {
+    return new LiveLinks(environment.getOrDefault(BUS, BluezBackend.SYSTEM_BUS));
+  }
+
+  /** The profile of a meter whose link says nothing of it. */
+  public static MeterProfile usualProfile(LinkAddress address) {
+    return address instanceof LinkAddress.Ble
+        ? MeterProfiles.SELF_DESCRIBING
+        : MeterProfiles.GENERAL_TEXT_LINE;
+  }
+
+  /**
+   * Opens a link to a meter of this profile.
+   *
+   * @throws datumpeg.bridge.link.LinkUnavailableException if it cannot be opened
+   * @throws IllegalArgumentException if the address is not that of a live link
+   */
+  public Link open(
+      LinkAddress address, MeterProfile profile, LinkClock clock, LinkListener listener) {
+    if (address instanceof LinkAddress.Serial serial) {
+      return SerialLink.open(serial, clock, listener);
+    }
+    if (address instanceof LinkAddress.Ble ble) {
+      Set<String> wanted =
+          profile.language() instanceof CharacteristicValues values
+              ? Set.of(values.characteristic())
+              : Set.of();
+      return BleLink.open(ble, backend(ble.backend()), wanted, clock, listener);
+    }
+    throw new IllegalArgumentException(address.text() + " is not a live link");
+  }
+
+  /** How Bluetooth LE meters are reached. */
+  public BleBackend backend(LinkAddress.Ble.Backend backend) {
+    return switch (backend) {
+      case BLUEZ -> new BluezBackend(systemBus, Patience.USUAL);
+      case TINYB -> new TinybBackend(systemBus, Patience.USUAL);
+    };
+  }
+}
