@@ -1,44 +1,24 @@
 package datumpeg.analysis.report;
 
-import datumpeg.analysis.building.Building;
-import datumpeg.analysis.building.Girts;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
-import datumpeg.analysis.building.RafterEnd;
-import datumpeg.analysis.building.Roof;
-import datumpeg.analysis.building.Sections;
 import datumpeg.analysis.building.SetOut;
-import datumpeg.analysis.building.Slab;
 import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.PointEstimate;
-import datumpeg.analysis.conform.DecisionRule;
-import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
-import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
-import datumpeg.analysis.job.Job;
-import datumpeg.analysis.job.JobIdentity;
-import datumpeg.analysis.measuring.MeasuredQuantity;
-import datumpeg.analysis.measuring.Meter;
-import datumpeg.analysis.measuring.MeterAccuracy;
-import datumpeg.analysis.measuring.Reading;
-import datumpeg.analysis.measuring.Stage;
-import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
-import java.time.Instant;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 
 /**
  * An invented hay shed, 9 m × 18 m in three bays: the slab is out of square, one column out of
@@ -51,76 +31,6 @@ public final class InventedFindings {
 
   private InventedFindings() {}
 
-  public static Job job() {
-    return job("Hay shed, Larkrise Farm (invented)", 3);
-  }
-
-  /** A job of six-metre bays. */
-  public static Job job(String name, int bays) {
-    Building building =
-        new Building(
-            9,
-            6.0 * bays,
-            3.6,
-            3.6,
-            Roof.GABLE,
-            StrictMath.toRadians(10),
-            0,
-            java.util.Collections.nCopies(bays, 6.0),
-            new Sections(
-                0.150,
-                0.064,
-                0.064,
-                0.064,
-                0.150,
-                Girts.OUTSIDE,
-                0,
-                0,
-                RafterEnd.SQUARE,
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty(),
-                OptionalDouble.empty()));
-    Slab slab = new Slab(Slab.rectangle(building), List.of(), List.of(0.001, 0.002, 0.005));
-    return new Job(
-        new JobIdentity(
-            "larkrise-01",
-            "local",
-            name,
-            "Larkrise",
-            "Amber",
-            "Stonecroft",
-            Optional.of(LocalDate.of(2026, 3, 2)),
-            OptionalDouble.of(StrictMath.toRadians(35)),
-            OptionalInt.of(1)),
-        new SetOut(building, slab, List.of()),
-        Map.of(),
-        meters(),
-        Map.of("slab", 0.001),
-        DecisionRule.DEFAULT,
-        Stage.STANDARD);
-  }
-
-  private static Map<String, Meter> meters() {
-    Map<String, Meter> meters = new LinkedHashMap<>();
-    meters.put(
-        "laser",
-        new Meter(
-            "laser",
-            MeasuredQuantity.DISTANCE,
-            MeterAccuracy.ofExpanded(0.0015, 2, 0.001),
-            "job file"));
-    meters.put(
-        "tilt",
-        new Meter(
-            "tilt",
-            MeasuredQuantity.TILT,
-            MeterAccuracy.ofExpanded(StrictMath.toRadians(0.05), 2, StrictMath.toRadians(0.01)),
-            "job file"));
-    return meters;
-  }
-
   public static Findings findings() {
     return new Findings(
         "larkrise-01", "3b1f0c77a0d1e2f3", List.of(arrival(), lift(), tightening()));
@@ -128,42 +38,42 @@ public final class InventedFindings {
 
   public static StageFindings arrival() {
     List<Outcome> outcomes = new ArrayList<>();
-    outcomes.add(sized("slab-size", "A1-A4", 18, 0.0021, "10 mm", 0.010, "D1"));
-    outcomes.add(sized("slab-size", "A4-B4", 9, -0.0012, "10 mm", 0.010, "D2"));
-    outcomes.add(sized("slab-size", "B1-B4", 18, 0.0034, "10 mm", 0.010, "D3"));
-    outcomes.add(sized("slab-size", "A1-B1", 9, 0.0004, "10 mm", 0.010, "D4"));
+    outcomes.add(InventedOutcomes.sized("slab-size", "A1-A4", 18, 0.0021, "10 mm", 0.010, "D1"));
+    outcomes.add(InventedOutcomes.sized("slab-size", "A4-B4", 9, -0.0012, "10 mm", 0.010, "D2"));
+    outcomes.add(InventedOutcomes.sized("slab-size", "B1-B4", 18, 0.0034, "10 mm", 0.010, "D3"));
+    outcomes.add(InventedOutcomes.sized("slab-size", "A1-B1", 9, 0.0004, "10 mm", 0.010, "D4"));
     outcomes.add(
-        outcome(
+        InventedOutcomes.outcome(
             "slab-diagonals",
             "slab",
             OptionalDouble.of(0),
             0.0111,
             0.0111,
             0.0024,
-            limits(0.010, false),
+            InventedOutcomes.limits(0.010, false),
             0.19,
             Verdict.UNDECIDED,
             "",
             List.of("D5", "D6")));
-    square(outcomes, "A1", 0.0119, Verdict.NONCONFORMING, 0.001154);
-    square(outcomes, "A4", -0.0121, Verdict.NONCONFORMING, 0.0009);
-    square(outcomes, "B4", 0.0117, Verdict.NONCONFORMING, 0.0013);
-    square(outcomes, "B1", -0.0115, Verdict.NONCONFORMING, 0.0017);
+    InventedOutcomes.square(outcomes, "A1", 0.0119, Verdict.NONCONFORMING, 0.001154);
+    InventedOutcomes.square(outcomes, "A4", -0.0121, Verdict.NONCONFORMING, 0.0009);
+    InventedOutcomes.square(outcomes, "B4", 0.0117, Verdict.NONCONFORMING, 0.0013);
+    InventedOutcomes.square(outcomes, "B1", -0.0115, Verdict.NONCONFORMING, 0.0017);
     outcomes.add(
-        outcome(
+        InventedOutcomes.outcome(
             "slab-level",
             "slab",
             OptionalDouble.of(0),
             0.0093,
             0.0093,
             0.0031,
-            limits(0.010, false),
+            InventedOutcomes.limits(0.010, false),
             0.64,
             Verdict.UNDECIDED,
             "Take the levels of B4 and of (9.0;4.5) again, from a second set-up.",
             List.of("L1", "L2", "L3", "L4", "L5")));
     outcomes.add(
-        outcome(
+        InventedOutcomes.outcome(
             "seat-level",
             "seats",
             OptionalDouble.of(0),
@@ -219,8 +129,8 @@ public final class InventedFindings {
     double[] along = {-0.0011, 0.0018, -0.0022, 0.0069, 0.0004, -0.0027, 0.0031, 0.0006};
     for (int i = 0; i < 8; i++) {
       String column = (i < 4 ? "A" : "B") + (i % 4 + 1);
-      outcomes.add(plumb(column + "/along", along[i], "T" + (2 * i)));
-      outcomes.add(plumb(column + "/across", across[i], "T" + (2 * i + 1)));
+      outcomes.add(InventedOutcomes.plumb(column + "/along", along[i], "T" + (2 * i)));
+      outcomes.add(InventedOutcomes.plumb(column + "/across", across[i], "T" + (2 * i + 1)));
     }
     spacings(outcomes);
     return new StageFindings(
@@ -264,7 +174,7 @@ public final class InventedFindings {
         "tightening",
         4,
         List.of(
-            outcome(
+            InventedOutcomes.outcome(
                 "clear-span",
                 "3/eave",
                 OptionalDouble.of(8.572),
@@ -290,119 +200,8 @@ public final class InventedFindings {
       int bay = i % 3 + 1;
       String target = side + bay + "-" + side + (bay + 1) + "/base";
       double nominal = bay == 2 ? 6.0 : 5.968;
-      outcomes.add(sized("frame-spacing", target, nominal, deviations[i], "10 mm", 0.010, "S" + i));
+      outcomes.add(InventedOutcomes.sized("frame-spacing", target, nominal, deviations[i], "10 mm", 0.010, "S" + i));
     }
-  }
-
-  private static void square(
-      List<Outcome> outcomes, String corner, double value, Verdict verdict, double probability) {
-    outcomes.add(
-        outcome(
-            "slab-square",
-            corner,
-            OptionalDouble.of(0),
-            value,
-            value,
-            0.0021,
-            limits(0.008, true),
-            probability,
-            verdict,
-            "",
-            List.of("D1", "D2", "D3", "D4", "D5", "D6")));
-  }
-
-  private static Outcome plumb(String target, double lean, String reading) {
-    double size = Math.abs(lean);
-    Verdict verdict =
-        size > 0.008
-            ? Verdict.NONCONFORMING
-            : size > 0.006 ? Verdict.UNDECIDED : Verdict.CONFORMING;
-    double probability =
-        switch (verdict) {
-          case NONCONFORMING -> 0.0000004;
-          case UNDECIDED -> 0.617;
-          case CONFORMING -> 0.9996;
-        };
-    return outcome(
-        "column-plumb",
-        target,
-        OptionalDouble.of(0),
-        lean,
-        lean,
-        0.0019,
-        Optional.of(
-            new Limits(
-                OptionalDouble.of(-0.0072),
-                OptionalDouble.of(0.0072),
-                "project specification, H/500 at most 25 mm, verify against your copy")),
-        probability,
-        verdict,
-        "",
-        List.of(reading));
-  }
-
-  private static Outcome sized(
-      String check,
-      String target,
-      double nominal,
-      double deviation,
-      String source,
-      double limit,
-      String reading) {
-    boolean out = Math.abs(deviation) > limit;
-    return outcome(
-        check,
-        target,
-        OptionalDouble.of(nominal),
-        nominal + deviation,
-        deviation,
-        0.0023,
-        Optional.of(
-            new Limits(OptionalDouble.of(-limit), OptionalDouble.of(limit), "job file, " + source)),
-        out ? 0.0002 : 0.9999,
-        out ? Verdict.NONCONFORMING : Verdict.CONFORMING,
-        "",
-        List.of(reading));
-  }
-
-  /** One outcome; without limits the probability is not looked at and the verdict is null. */
-  public static Outcome outcome(
-      String check,
-      String target,
-      OptionalDouble nominal,
-      double measured,
-      double deviation,
-      double expandedUncertainty,
-      Optional<Limits> limits,
-      double probability,
-      @org.jspecify.annotations.Nullable Verdict verdict,
-      String remedy,
-      List<String> readings) {
-    return new Outcome(
-        check,
-        target,
-        1,
-        OutcomeUnit.MILLIMETRE,
-        nominal,
-        measured,
-        deviation,
-        expandedUncertainty,
-        2,
-        limits,
-        limits.isPresent() ? OptionalDouble.of(probability) : OptionalDouble.empty(),
-        Optional.ofNullable(verdict),
-        false,
-        remedy,
-        "",
-        readings);
-  }
-
-  private static Optional<Limits> limits(double metres, boolean signed) {
-    return Optional.of(
-        new Limits(
-            signed ? OptionalDouble.of(-metres) : OptionalDouble.empty(),
-            OptionalDouble.of(metres),
-            "job file"));
   }
 
   private static Map<String, PointEstimate> corners() {
@@ -422,45 +221,13 @@ public final class InventedFindings {
     levels.put("slab.B1", new LevelEstimate(0, 9, 0.0003, 0.0007));
     levels.put("slab.@(9.0;4.5)", new LevelEstimate(9, 4.5, 0.0047, 0.0007));
     double[] seats = {0.0020, 0.0003, -0.0036, 0.0012, 0.0026, 0.0004, 0.0002, -0.0026};
-    SetOut setOut = job().setOut();
+    SetOut setOut = InventedShed.job().setOut();
     for (int i = 0; i < 8; i++) {
       String name = "seat." + (i < 4 ? "A" : "B") + (i % 4 + 1);
       PlanPoint place = setOut.position(PointName.parse(name).orElseThrow()).plan();
       levels.put(name, new LevelEstimate(place.xMetres(), place.yMetres(), seats[i], 0.0006));
     }
     return levels;
-  }
-
-  /** Some of the readings behind the findings. */
-  public static List<Reading> readings() {
-    List<Reading> readings = new ArrayList<>();
-    String[] targets = {
-      "slab.A1-slab.A4",
-      "slab.A4-slab.B4",
-      "slab.B1-slab.B4",
-      "slab.A1-slab.B1",
-      "slab.A1-slab.B4",
-      "slab.A4-slab.B1"
-    };
-    double[] values = {18.002, 8.999, 18.003, 9.0, 20.131, 20.120};
-    for (int i = 0; i < targets.length; i++) {
-      readings.add(
-          new Reading(
-              "D" + (i + 1),
-              "arrival",
-              Target.parse(MeasuredQuantity.DISTANCE, targets[i]),
-              values[i],
-              0,
-              "laser",
-              "s1",
-              "",
-              OptionalDouble.empty(),
-              1,
-              Instant.parse("2026-03-03T07:1" + i + ":00Z"),
-              "Kit",
-              ""));
-    }
-    return readings;
   }
 
   public static ReportOptions all() {

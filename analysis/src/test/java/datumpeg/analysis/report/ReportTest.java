@@ -22,11 +22,11 @@ import org.w3c.dom.Element;
 
 final class ReportTest {
   private final Report report =
-      new Report(InventedFindings.job(), InventedFindings.findings(), InventedFindings.readings());
+      new Report(InventedShed.job(), InventedFindings.findings(), InventedShed.readings());
 
   private static String page(StageFindings... stages) {
     return new Report(
-            InventedFindings.job(), new Findings("larkrise-01", "digest", List.of(stages)))
+            InventedShed.job(), new Findings("larkrise-01", "digest", List.of(stages)))
         .html(InventedFindings.all());
   }
 
@@ -153,7 +153,7 @@ final class ReportTest {
   @Test
   void wordsFromOutsideCannotBreakThePage() {
     String nasty = "<b>&\"']]>\u0000\u0007\u202E</title></style>" + "x".repeat(300) + "\uD800";
-    Job job = InventedFindings.job(nasty, 3);
+    Job job = InventedShed.job(nasty, 3);
     String page = new Report(job, InventedFindings.findings()).html(InventedFindings.all());
     Document parsed = PageReading.parsed(page);
     String heading = PageReading.elements(parsed, "h1").get(0).getTextContent();
@@ -165,7 +165,7 @@ final class ReportTest {
   void equalInputsGiveEqualBytes() {
     Report again =
         new Report(
-            InventedFindings.job(), InventedFindings.findings(), InventedFindings.readings());
+            InventedShed.job(), InventedFindings.findings(), InventedShed.readings());
     assertEquals(report.html(InventedFindings.all()), again.html(InventedFindings.all()));
   }
 

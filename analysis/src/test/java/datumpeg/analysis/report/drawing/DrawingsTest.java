@@ -9,6 +9,8 @@ import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.InventedFindings;
+import datumpeg.analysis.report.InventedOutcomes;
+import datumpeg.analysis.report.InventedShed;
 import datumpeg.analysis.report.PageReading;
 import datumpeg.analysis.report.writing.LengthFigures;
 import java.util.LinkedHashMap;
@@ -21,7 +23,7 @@ import org.w3c.dom.Element;
 final class DrawingsTest {
   private static final String HEAVY = "2.8";
   private static final String DESIGN = "0.9";
-  private final SetOut setOut = InventedFindings.job().setOut();
+  private final SetOut setOut = InventedShed.job().setOut();
   private final LengthFigures figures = new LengthFigures(LengthDisplay.METRIC);
 
   private static Document svg(Drawing drawing) {
@@ -89,7 +91,7 @@ final class DrawingsTest {
             "lift",
             1,
             List.of(
-                InventedFindings.outcome(
+                InventedOutcomes.outcome(
                     "column-plumb",
                     "A1/across",
                     java.util.OptionalDouble.of(0),
