@@ -152,7 +152,7 @@ public final class Reduction {
     notes.addAll(assumptions(readings));
     temperature(stage, outcomes).ifPresent(notes::add);
     notes.addAll(unused(readings, used));
-    List<Cause> causes = new Causes(remedies, job.setOut()).of(outcomes);
+    List<Cause> causes = new Causes(remedies.situation()).of(outcomes);
     return new StageFindings(
         stage.id(),
         ofStage.size(),

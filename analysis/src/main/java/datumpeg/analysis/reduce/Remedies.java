@@ -10,6 +10,8 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
+import datumpeg.analysis.tell.Situation;
+import datumpeg.analysis.tell.Tellings;
 import java.util.Set;
 
 /** Puts to each outcome what to do about it at its stage. */
@@ -22,18 +24,17 @@ final class Remedies {
 
   private static final Set<String> SPREADS = Set.of("slab-level", "seat-level", "eave-level");
 
-  private final Movability movability;
   private final Decision decision;
-  private final Moves moves;
+  private final Situation situation;
 
   Remedies(Movability movability, Job job) {
-    this.movability = movability;
     this.decision = new Decision(job.decision());
-    this.moves = new Moves(movability, job);
+    this.situation = new Situation(job.setOut(), job.props(), movability);
   }
 
-  Movability movability() {
-    return movability;
+  /** What its moves depend on. */
+  Situation situation() {
+    return situation;
   }
 
   /** The outcome with its remedy; one that already has it, or needs none, is left as it is. */
@@ -47,7 +48,7 @@ final class Remedies {
     if (outcome.is(Verdict.UNDECIDED)) {
       return outcome.withRemedy(whatWouldDecide(outcome));
     }
-    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(moves.words(outcome)) : outcome;
+    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(Tellings.remedy(outcome, situation)) : outcome;
   }
 
   /**

@@ -1,0 +1,119 @@
+package datumpeg.analysis.tell;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Racking;
+import datumpeg.analysis.remedy.RafterTips;
+import java.util.List;
+import java.util.Map;
+
+/** Lines, anchors, rafter pairs and wall frames before they stand, and bases in line. */
+final class LayingTelling implements Telling {
+  @Override
+  public Map<String, String> titles() {
+    return Titles.of(
+        "line-parallel", "Column lines parallel",
+        "line-straight", "Column line straight",
+        "anchor-edge", "Anchor to the slab's edge",
+        "rafter-pair", "Tip distance of the rafter pair",
+        "wall-square", "Rack of the wall frame",
+        "foot-line", "Foot on the line",
+        "base-straight", "Bases in line");
+  }
+
+  @Override
+  public String place(String check, String target) {
+    return switch (check) {
+      case "rafter-pair" -> "frame " + target;
+      case "wall-square" -> "wall " + target;
+      default -> Places.level(Places.range(target));
+    };
+  }
+
+  @Override
+  public String sentence(Outcome outcome, List<Outcome> all) {
+    String target = outcome.target();
+    String amount = Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
+    boolean plus = outcome.deviation() > 0;
+    return switch (outcome.check()) {
+      case "rafter-pair" ->
+          "rafter pair "
+              + target
+              + " is "
+              + amount
+              + (plus ? " too wide" : " too narrow")
+              + " between its tips.";
+      case "line-parallel" ->
+          "the column lines " + (plus ? "spread" : "close") + " by " + amount + " toward end n.";
+      case "wall-square" ->
+          "wall frame "
+              + target
+              + " is racked by "
+              + amount
+              + " toward "
+              + Places.end(plus)
+              + " at the eave.";
+      case "foot-line" ->
+          "foot " + target + " lies " + amount + (plus ? " beyond" : " short of") + " the string.";
+      case "line-straight" ->
+          "line mark "
+              + target.substring("line.".length())
+              + " lies "
+              + amount
+              + outward(plus)
+              + ".";
+      case "base-straight" -> "base " + target + " stands " + amount + outward(plus) + ".";
+      case "anchor-edge" ->
+          target.endsWith("/mark")
+              ? "anchors " + target + " are off their place by " + amount + "."
+              : "the outermost anchor of "
+                  + target
+                  + " is nearer to the edge by "
+                  + amount
+                  + " than the project allows.";
+      default -> throw Telling.notHere(outcome);
+    };
+  }
+
+  @Override
+  public String remedy(Outcome outcome, Situation situation) {
+    String amount = Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
+    boolean plus = outcome.deviation() > 0;
+    return switch (outcome.check()) {
+      case "line-parallel" -> Moves.across(outcome, situation);
+      case "rafter-pair" ->
+          RafterTips.remedy(outcome, situation.setOut(), situation.movability());
+      case "wall-square" -> Racking.remedy(outcome, situation.setOut(), situation.movability());
+      case "foot-line" ->
+          "Move foot "
+              + outcome.target()
+              + " by "
+              + amount
+              + (plus ? " toward" : " away from")
+              + " the eave, and read the diagonals again.";
+      case "line-straight" ->
+          "Snap the line again from end to end; mark "
+              + outcome.target()
+              + " moves "
+              + amount
+              + (plus ? " inward." : " outward.");
+      case "base-straight" ->
+          situation.movability().bases()
+              ? "Move base " + outcome.target() + " " + amount + (plus ? " inward." : " outward.")
+              : Moves.asks(
+                  "move base " + outcome.target() + " " + amount + (plus ? " inward" : " outward"));
+      case "anchor-edge" ->
+          outcome.target().endsWith("/mark")
+              ? "Mark the anchors again from the line mark before drilling."
+              : "Do not drill: too near to the edge. Ask the engineer; the anchor maker's approval and"
+                  + " the drawings decide.";
+      default -> throw Telling.notHere(outcome);
+    };
+  }
+
+  private static String outward(boolean plus) {
+    return plus
+        ? " outward of the chord through the ends"
+        : " inward of the chord through the ends";
+  }
+}

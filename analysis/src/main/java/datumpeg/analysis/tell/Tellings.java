@@ -1,0 +1,101 @@
+package datumpeg.analysis.tell;
+
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.remedy.Millimetres;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** The words of all checks. A check that no family lists is told by its name. Immutable. */
+public final class Tellings {
+  private static final List<Telling> FAMILIES =
+      List.of(
+          new SlabShapeTelling(),
+          new SlabLevelTelling(),
+          new LayingTelling(),
+          new FrameTelling(),
+          new EnclosureTelling());
+
+  private static final Map<String, Telling> BY_CHECK = byCheck();
+
+  private Tellings() {}
+
+  private static Map<String, Telling> byCheck() {
+    Map<String, Telling> byCheck = new LinkedHashMap<>();
+    for (Telling family : FAMILIES) {
+      for (String check : family.titles().keySet()) {
+        if (byCheck.put(check, family) != null) {
+          throw new IllegalStateException(check + " is told by two families of checks");
+        }
+      }
+    }
+    return byCheck;
+  }
+
+  private static Telling family(String check) {
+    return BY_CHECK.getOrDefault(check, new Unlisted());
+  }
+
+  /** The checks that have words. */
+  public static Set<String> checks() {
+    return Set.copyOf(BY_CHECK.keySet());
+  }
+
+  /** What is checked, in the words of the trade. */
+  public static String title(String check) {
+    return family(check).titles().getOrDefault(check, check.replace('-', ' '));
+  }
+
+  /** What it was checked of: "corner A1", "column A3, across", "A1 to A2 at the base". */
+  public static String place(String check, String target) {
+    return family(check).place(check, target);
+  }
+
+  /** What is behind an outcome: the slab's shape, one column, one row of frames, … */
+  public static String cause(Outcome outcome, List<Outcome> all) {
+    return family(outcome.check()).cause(outcome, all);
+  }
+
+  /** What is wrong, as the rest of a sentence. */
+  public static String sentence(Outcome outcome, List<Outcome> all) {
+    return family(outcome.check()).sentence(outcome, all);
+  }
+
+  /** What to do; "leave it" where the move is smaller than what the meter can see. */
+  public static String remedy(Outcome outcome, Situation situation) {
+    boolean seen = Math.abs(outcome.deviation()) > outcome.expandedUncertainty();
+    Telling family = family(outcome.check());
+    return seen || family.movesUnseen(outcome)
+        ? family.remedy(outcome, situation)
+        : Moves.leaveIt(outcome);
+  }
+
+  /** What to do about the worst outcome of a cause, knowing all outcomes. */
+  public static String action(Outcome worst, List<Outcome> all, Situation situation) {
+    return family(worst.check()).action(worst, all, situation);
+  }
+
+  /** A check that no family lists. */
+  private static final class Unlisted implements Telling {
+    @Override
+    public Map<String, String> titles() {
+      return Map.of();
+    }
+
+    @Override
+    public String sentence(Outcome outcome, List<Outcome> all) {
+      return outcome.check()
+          + " "
+          + outcome.target()
+          + " is off by "
+          + Millimetres.with(outcome.deviation(), outcome.expandedUncertainty())
+          + ".";
+    }
+
+    @Override
+    public String remedy(Outcome outcome, Situation situation) {
+      return "Ask the engineer.";
+    }
+  }
+}
