@@ -2,6 +2,7 @@ package datumpeg.bridge.cli;
 
 import java.nio.file.Path;
 import java.util.logging.Handler;
+import java.util.logging.Level;
 import java.util.logging.LogManager;
 import java.util.logging.LogRecord;
 
@@ -38,9 +39,17 @@ public final class LogSetting {
 
     @Override
     public void publish(LogRecord entry) {
-      if (isLoggable(entry)) {
+      if (isLoggable(entry) && !isSmallTalk(entry)) {
         log.append(entry);
       }
+    }
+
+    /** The bus library notes each connection; a link that is tried again makes many. */
+    private static boolean isSmallTalk(LogRecord entry) {
+      String name = entry.getLoggerName();
+      return name != null
+          && name.startsWith("org.freedesktop.dbus")
+          && entry.getLevel().intValue() < Level.WARNING.intValue();
     }
 
     @Override

@@ -27,7 +27,12 @@ final class ChildProcess implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(ChildProcess.class);
   private static final int MOST_LINES = 1000;
   private static final int MOST_LOGGED = 40;
-  private static final String END = "";
+
+  /** Behind the last line. */
+  private static final String END = "@end";
+
+  /** A process whose output has ended is as good as gone; its status may take a moment. */
+  private static final int STATUS_SECONDS = 5;
 
   private final Process process;
   private final BlockingQueue<String> lines = new ArrayBlockingQueue<>(MOST_LINES);
@@ -124,8 +129,10 @@ final class ChildProcess implements AutoCloseable {
       if (line == null) {
         return Optional.empty();
       }
-      if (line.equals(END) && !process.isAlive()) {
-        return Optional.of(ChildLine.of("end", String.valueOf(process.exitValue())));
+      if (line.equals(END)) {
+        boolean known = process.waitFor(STATUS_SECONDS, TimeUnit.SECONDS);
+        String status = known ? String.valueOf(process.exitValue()) : "unknown";
+        return Optional.of(ChildLine.of("end", status));
       }
       Optional<ChildLine> ours = ChildLine.parse(line);
       if (ours.isPresent()) {
