@@ -106,6 +106,10 @@ class WallsTest {
       LibraryWalls.only("tinyb..", "datumpeg.bridge.link.ble.tinyb");
 
   @ArchTest
+  static final ArchRule modbusLibraryHasOneRoom =
+      LibraryWalls.only("com.digitalpetri..", "datumpeg.bridge.link.modbus");
+
+  @ArchTest
   static final ArchRule sqlHasOneRoom =
       LibraryWalls.only("java.sql..", "datumpeg.bridge.record.sqlite");
 

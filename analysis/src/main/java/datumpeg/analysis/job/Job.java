@@ -69,6 +69,14 @@ public record Job(
     return Optional.ofNullable(tolerances.get(check));
   }
 
+  /** The same job with further meters; what it describes itself stays as it is. */
+  public Job withMeters(Map<String, Meter> further) {
+    Map<String, Meter> all = new LinkedHashMap<>(further);
+    all.putAll(meters);
+    return new Job(
+        identity, setOut, tolerances, all, pointDefinitionsMetres, decision, stages, props, steel);
+  }
+
   /** The meter as the job describes it, else what is assumed of one nobody described. */
   public Meter meter(String id, MeasuredQuantity quantity) {
     Meter known = meters.get(id);

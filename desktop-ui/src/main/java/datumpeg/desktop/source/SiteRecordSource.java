@@ -60,7 +60,7 @@ public final class SiteRecordSource implements JobSource {
     JobWork work = derived.work(key(row));
     StoredJob stored = work.stored();
     return new ReducedJob(
-        stored.job(),
+        stored.jobAsMeasured(),
         work.findings(),
         work.earlier(),
         stored.strays().stream().map(stray -> stray.target() + ": " + stray.why()).toList());

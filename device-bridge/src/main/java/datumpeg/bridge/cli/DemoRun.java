@@ -1,7 +1,6 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.jobs.StoredJob;
@@ -43,8 +42,7 @@ final class DemoRun {
     sample.steps().forEach(words -> run(sample, words));
     try (SiteRecord scratch = SqliteRecords.open(record, SqliteRecords.Mode.READ)) {
       StoredJob stored = StoredJob.load(scratch, sample.job());
-      Reduction reduction = new Reduction(stored.job(), stored.jobDigest());
-      return new Found(stored, reduction.reduce(stored.readings(), stored.moved()));
+      return new Found(stored, stored.findings());
     }
   }
 

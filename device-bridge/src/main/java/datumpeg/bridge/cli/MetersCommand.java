@@ -4,9 +4,16 @@ import datumpeg.bridge.collect.LinkTerms;
 import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
+import datumpeg.bridge.link.RegisterBlock;
+import datumpeg.bridge.link.SerialSettings;
+import datumpeg.bridge.link.modbus.ModbusLink;
+import datumpeg.bridge.meter.MeterProfiles;
+import datumpeg.bridge.meter.learn.Learning;
+import datumpeg.bridge.meter.learn.Proposal;
 import java.time.Duration;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
@@ -14,7 +21,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** {@code meters list}, {@code meters watch}. */
+/** {@code meters list}, {@code meters watch}, {@code meters learn}. */
 @Command(name = "meters", description = "The links of this machine, and what meters send on them.")
 final class MetersCommand {
   private final DatumpegCommand program;
@@ -90,6 +97,77 @@ final class MetersCommand {
           .println("Watching " + link.address().text() + "; take a reading, end with Ctrl-C.");
       throw watch.awaitEnd(patience);
     }
+  }
+
+  @Command(
+      name = "learn",
+      description = {
+        "Find out how an unknown meter speaks: take three readings and type what the display shows.",
+        "Writes a profile into the folder meters beside the record."
+      })
+  int learn(
+      @Option(
+              names = "--link",
+              paramLabel = "LINK",
+              required = true,
+              description = "serial:PATH[?baud=9600&bits=8&parity=n&stop=1] or ble:ADDRESS.")
+          String text,
+      @Option(
+              names = "--as",
+              paramLabel = "NAME",
+              required = true,
+              description = "The new profile's name: letters, digits, hyphens.")
+          String id,
+      @Option(
+              names = "--trigger",
+              paramLabel = "TEXT",
+              defaultValue = "",
+              description = "What makes the meter measure, such as 'M\\r'; an empty line sends it.")
+          String trigger,
+      @Option(
+              names = "--registers",
+              paramLabel = "BLOCK",
+              description =
+                  "Modbus registers to look in: holding:0+10@1 are 10 of station 1 from 0.")
+          @Nullable String registers)
+      throws InterruptedException {
+    LearnedProfile file = new LearnedProfile(program, id);
+    file.requireFree();
+    LinkAddress address = live(text);
+    Bytes command = CommandText.bytes(trigger);
+    Optional<RegisterBlock> block = Optional.ofNullable(registers).map(BlockText::parse);
+    HeardBytes heard = new HeardBytes();
+    try (Link link = link(address, block, heard)) {
+      Optional<Proposal> found =
+          new MetersLearn(
+                  program,
+                  link,
+                  heard,
+                  block.isPresent() || !command.isEmpty(),
+                  command,
+                  block.map(Learning::ofRegisters).orElseGet(Learning::ofSender))
+              .converse();
+      found.ifPresent(
+          proposal -> file.write(proposal, settings(address), command, address.text()));
+    }
+    return 0;
+  }
+
+  private Link link(LinkAddress address, Optional<RegisterBlock> block, HeardBytes heard) {
+    if (block.isEmpty()) {
+      return LiveLinks.of(program.console().environment())
+          .open(address, LiveLinks.usualProfile(address), LinkClock.system(), heard);
+    }
+    if (address instanceof LinkAddress.Serial serial) {
+      return ModbusLink.open(serial, block.get(), LinkClock.system(), heard);
+    }
+    throw new InputException("--registers belongs to a serial link, found " + address.text() + ".");
+  }
+
+  private static SerialSettings settings(LinkAddress address) {
+    return address instanceof LinkAddress.Serial serial
+        ? serial.settings()
+        : SerialSettings.DEFAULT;
   }
 
   private static LinkAddress live(String text) {

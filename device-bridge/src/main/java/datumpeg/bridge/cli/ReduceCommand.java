@@ -2,7 +2,6 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.bridge.collect.CaptureIntake;
 import datumpeg.bridge.jobs.StoredJob;
@@ -51,8 +50,7 @@ final class ReduceCommand implements Callable<Integer> {
     if (wanted != null) {
       CaptureIntake.stage(stored, wanted);
     }
-    Findings findings =
-        new Reduction(stored.job(), stored.jobDigest()).reduce(stored.readings(), stored.moved());
+    Findings findings = stored.findings();
     List<StageFindings> stages =
         findings.stages().stream()
             .filter(found -> wanted == null || found.stage().equals(wanted))

@@ -2,7 +2,6 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.report.Report;
 import datumpeg.analysis.report.ReportOptions;
 import datumpeg.bridge.collect.CaptureIntake;
@@ -76,10 +75,9 @@ final class ReportCommand implements Callable<Integer> {
     if (wanted != null) {
       CaptureIntake.stage(stored, wanted);
     }
-    Findings findings =
-        new Reduction(stored.job(), stored.jobDigest()).reduce(stored.readings(), stored.moved());
+    Findings findings = stored.findings();
     String page =
-        new Report(stored.job(), findings, stored.readings())
+        new Report(stored.jobAsMeasured(), findings, stored.readings())
             .html(
                 new ReportOptions(
                     Optional.ofNullable(wanted),

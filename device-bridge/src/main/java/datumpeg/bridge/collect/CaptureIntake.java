@@ -64,13 +64,15 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
     CaptureReplay.Surveyed surveyed = CaptureReplay.survey(file);
     List<Wanted> list = Wanted.onAllFaces(MeasuringList.of(job.job().setOut(), stage));
     try (RecordSession session = record.openSession(start)) {
+      ReadingStore store = ReadingStore.direct(session, job.key());
+      StoredProfiles.keepOf(surveyed.header(), profiles, record.log(job.key()), store);
       Collector collector =
           new Collector(
               job.job(),
               stage.id(),
               list,
               job.moved(),
-              ReadingStore.direct(session, job.key()),
+              store,
               new TimeOrderedIds(start.clock()),
               start.operator());
       CaptureReplay.Played played =

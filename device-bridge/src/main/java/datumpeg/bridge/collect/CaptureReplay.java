@@ -133,12 +133,13 @@ public final class CaptureReplay {
             name -> new MeterStream(profile(link == null ? null : link.profile())));
     for (MeterStream.Message message : stream.accept(transfer.bytes(), transfer.channel())) {
       if (message.decoded() instanceof Measured measured) {
+        Measured read = stream.profile().read(measured);
         offer(
             new Delivered(
-                measured.valueText(),
-                measured.unit().symbol(),
-                measured.dimension(),
-                stream.profile().valueSi(measured),
+                read.valueText(),
+                read.unit().symbol(),
+                read.dimension(),
+                read.siValue(),
                 transfer.time().atOffset(ZoneOffset.UTC),
                 meter,
                 link == null ? transfer.link() : link.link(),

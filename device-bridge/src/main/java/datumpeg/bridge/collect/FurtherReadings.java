@@ -8,7 +8,6 @@ import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.MeterAccuracy;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.bridge.jobs.StoredJob;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -38,20 +37,19 @@ public record FurtherReadings(StoredJob job, String stage) {
     Map<String, Reading> byId = new HashMap<>();
     job.readings().forEach(reading -> byId.put(reading.id(), reading));
     Set<Wanted> wanted = new LinkedHashSet<>();
-    new Reduction(job.job(), job.jobDigest())
-        .reduce(job.readings(), job.moved()).stages().stream()
-            .filter(found -> found.stage().equals(stage))
-            .flatMap(found -> found.outcomes().stream())
-            .filter(outcome -> outcome.is(Verdict.UNDECIDED) && !outcome.stale())
-            .forEach(
-                outcome ->
-                    wanted.addAll(
-                        of(
-                            outcome,
-                            outcome.readingIds().stream()
-                                .filter(byId::containsKey)
-                                .map(byId::get)
-                                .toList())));
+    job.findings().stages().stream()
+        .filter(found -> found.stage().equals(stage))
+        .flatMap(found -> found.outcomes().stream())
+        .filter(outcome -> outcome.is(Verdict.UNDECIDED) && !outcome.stale())
+        .forEach(
+            outcome ->
+                wanted.addAll(
+                    of(
+                        outcome,
+                        outcome.readingIds().stream()
+                            .filter(byId::containsKey)
+                            .map(byId::get)
+                            .toList())));
     return List.copyOf(wanted);
   }
 
@@ -101,7 +99,7 @@ public record FurtherReadings(StoredJob job, String stage) {
 
   private boolean oneMoreMayDecide(Outcome outcome, Reading reading) {
     MeterAccuracy accuracy =
-        job.job().meter(reading.meter(), reading.target().quantity()).accuracy();
+        job.jobAsMeasured().meter(reading.meter(), reading.target().quantity()).accuracy();
     double scaled = accuracy.perMetre() * reading.valueSi();
     double common =
         reading.target().quantity() == MeasuredQuantity.TILT

@@ -9,8 +9,10 @@ import datumpeg.bridge.link.ble.BleLink;
 import datumpeg.bridge.link.ble.Patience;
 import datumpeg.bridge.link.ble.bluez.BluezBackend;
 import datumpeg.bridge.link.ble.tinyb.TinybBackend;
+import datumpeg.bridge.link.modbus.ModbusLink;
 import datumpeg.bridge.link.serial.SerialLink;
 import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
+import datumpeg.bridge.meter.MeterLanguage.Registers;
 import datumpeg.bridge.meter.MeterProfile;
 import datumpeg.bridge.meter.MeterProfiles;
 import java.util.Map;
@@ -45,7 +47,9 @@ public record LiveLinks(String systemBus) {
   public Link open(
       LinkAddress address, MeterProfile profile, LinkClock clock, LinkListener listener) {
     if (address instanceof LinkAddress.Serial serial) {
-      return SerialLink.open(serial, clock, listener);
+      return profile.language() instanceof Registers registers
+          ? ModbusLink.open(serial, registers.block(), clock, listener)
+          : SerialLink.open(serial, clock, listener);
     }
     if (address instanceof LinkAddress.Ble ble) {
       Set<String> wanted =

@@ -8,6 +8,7 @@ import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.replay.CaptureHeader;
 import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
+import datumpeg.bridge.meter.UsedProfiles;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
@@ -24,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One session of measuring with live links and a person, whoever shows it: record, capture, links.
@@ -90,24 +92,31 @@ public final class LiveMeasuring {
                 clock,
                 terms.patience(),
                 watcher);
-        ending = run(live, clock, person);
+        keepProfiles(record, stored, store);
+        ending = run(stored, live, clock, person);
       }
       nameCaptures(record, session, stored, ending.waitingCount());
       return ending;
     }
   }
 
-  private LiveSession.Ending run(LiveSession live, LinkClock clock, Consumer<LiveSession> person)
+  private LiveSession.Ending run(
+      StoredJob stored, LiveSession live, LinkClock clock, Consumer<LiveSession> person)
       throws InterruptedException {
     List<Link> open = new ArrayList<>();
     try {
       for (MeterLink link : links) {
         MeterStream stream = new MeterStream(link.profile());
-        open.add(
+        String meter = UsedProfiles.meterName(stored.job(), link.profile());
+        Link opened =
             link.open(
                 clock,
                 terms.silence(),
-                live.listenerFor(link.name(), link.address().text(), "", stream)));
+                live.listenerFor(link.name(), link.address().text(), meter, stream));
+        open.add(opened);
+        if (link.canBeTold()) {
+          live.onEmptyLine(() -> opened.send(link.profile().trigger()));
+        }
       }
       person.accept(live);
       return live.run();
@@ -157,7 +166,8 @@ public final class LiveMeasuring {
                     clock),
                 watcher,
                 standing);
-        ending = run(unattended, clock, begun);
+        keepProfiles(record, stored, store);
+        ending = run(stored, unattended, clock, begun);
       }
       nameCaptures(record, session, stored, ending.waitingCount());
       return ending;
@@ -165,7 +175,10 @@ public final class LiveMeasuring {
   }
 
   private UnattendedSession.Standing run(
-      UnattendedSession session, LinkClock clock, Consumer<UnattendedSession> begun)
+      StoredJob stored,
+      UnattendedSession session,
+      LinkClock clock,
+      Consumer<UnattendedSession> begun)
       throws InterruptedException {
     List<Link> open = new ArrayList<>();
     try {
@@ -176,7 +189,11 @@ public final class LiveMeasuring {
             link.openOrAwait(
                 clock,
                 terms.silence(),
-                session.listenerFor(link.name(), link.address().text(), "", stream)));
+                session.listenerFor(
+                    link.name(),
+                    link.address().text(),
+                    UsedProfiles.meterName(stored.job(), link.profile()),
+                    stream)));
       }
       return session.run();
     } finally {
@@ -221,8 +238,21 @@ public final class LiveMeasuring {
             captured.put(
                 link.name(),
                 new CaptureHeader.CapturedLink(
-                    link.address().text(), null, link.profile().identity())));
+                    link.address().text(), named(stored, link), link.profile().identity())));
     return new CaptureHeader(stored.key().job(), stage, captured);
+  }
+
+  /** What the profiles that know their instruments say now stands in the record from now on. */
+  private void keepProfiles(SiteRecord record, StoredJob stored, ReadingStore store) {
+    links.stream()
+        .map(MeterLink::profile)
+        .filter(profile -> profile.instrument() != null)
+        .forEach(profile -> StoredProfiles.keep(profile, record.log(stored.key()), store));
+  }
+
+  private static @Nullable String named(StoredJob stored, MeterLink link) {
+    String name = UsedProfiles.meterName(stored.job(), link.profile());
+    return name.isEmpty() ? null : name;
   }
 
   private Path waitingPath(StoredJob stored) {

@@ -12,6 +12,7 @@ import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
 import java.time.Duration;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -22,7 +23,8 @@ import java.util.function.Supplier;
  * calls {@link #run}. Whatever a link delivers is kept in the capture before it is looked at.
  *
  * <p>Typed lines: a value, or {@code skip}, {@code back}, {@code undo}, {@code quit}; where a value
- * is held {@code yes}, {@code again} or the number of a choice; an empty line does nothing.
+ * is held {@code yes}, {@code again} or the number of a choice; an empty line tells meters that can
+ * be told to measure.
  */
 public final class LiveSession {
   /** So often what waits is tried when nothing happens. */
@@ -38,6 +40,7 @@ public final class LiveSession {
   private final SessionEvents events;
   private final MeterFeed feed;
   private final LinkPresence links;
+  private final List<Runnable> onEmptyLine = new ArrayList<>();
   private boolean inputOpen;
   private final WaitingNews waiting;
 
@@ -97,6 +100,11 @@ public final class LiveSession {
     feed.add(name, address, meter, stream);
     links.add(name);
     return events.listener(name);
+  }
+
+  /** What an empty line does besides: for instance, tells a meter to measure. */
+  public void onEmptyLine(Runnable act) {
+    onEmptyLine.add(act);
   }
 
   /** A person will type. */
@@ -218,7 +226,7 @@ public final class LiveSession {
       return true;
     }
     switch (word) {
-      case "" -> {}
+      case "" -> measureNow();
       case "quit" -> {
         return false;
       }
@@ -230,6 +238,16 @@ public final class LiveSession {
       default -> typedValue(line);
     }
     return true;
+  }
+
+  private void measureNow() {
+    for (Runnable act : onEmptyLine) {
+      try {
+        act.run();
+      } catch (LinkLostException gone) {
+        watcher.putAside(String.valueOf(gone.getMessage()));
+      }
+    }
   }
 
   private void typedValue(String line) {

@@ -155,11 +155,12 @@ final class MeterFeed {
 
   private static Delivered delivered(
       OneLink link, Chunk chunk, MeterStream.Message message, Measured measured, String source) {
+    Measured read = link.stream.profile().read(measured);
     return new Delivered(
-        measured.valueText(),
-        measured.unit().symbol(),
-        measured.dimension(),
-        link.stream.profile().valueSi(measured),
+        read.valueText(),
+        read.unit().symbol(),
+        read.dimension(),
+        read.siValue(),
         chunk.receivedAt().atOffset(ZoneOffset.UTC),
         link.meter,
         link.address,

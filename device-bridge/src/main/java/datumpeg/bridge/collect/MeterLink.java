@@ -8,6 +8,7 @@ import datumpeg.bridge.link.LinkOpener;
 import datumpeg.bridge.link.LinkTimer;
 import datumpeg.bridge.link.ReturningLink;
 import datumpeg.bridge.link.ReturningLinkListener;
+import datumpeg.bridge.meter.MeterLanguage.Registers;
 import datumpeg.bridge.meter.MeterProfile;
 import java.time.Duration;
 
@@ -19,6 +20,11 @@ import java.time.Duration;
  * @param opening how it is opened
  */
 public record MeterLink(String name, LinkAddress address, MeterProfile profile, LiveLinks opening) {
+
+  /** Whether the meter measures when it is told to. */
+  boolean canBeTold() {
+    return !profile.trigger().isEmpty() || profile.language() instanceof Registers;
+  }
 
   /** A link on a machine as its environment variables describe it. */
   public MeterLink(String name, LinkAddress address, MeterProfile profile) {

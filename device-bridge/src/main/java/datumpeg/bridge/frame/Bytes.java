@@ -3,6 +3,7 @@ package datumpeg.bridge.frame;
 import java.io.ByteArrayOutputStream;
 import java.util.Arrays;
 import java.util.HexFormat;
+import java.util.List;
 
 /** A run of bytes that nobody can alter. Immutable. */
 public final class Bytes {
@@ -37,6 +38,13 @@ public final class Bytes {
     return new Bytes(HexFormat.of().parseHex(hex));
   }
 
+  /** All of them, one behind the other. */
+  public static Bytes joined(List<Bytes> parts) {
+    ByteArrayOutputStream joined = new ByteArrayOutputStream();
+    parts.forEach(part -> joined.writeBytes(part.content));
+    return new Bytes(joined.toByteArray());
+  }
+
   public int length() {
     return content.length;
   }
@@ -60,6 +68,15 @@ public final class Bytes {
     joined.writeBytes(content);
     joined.writeBytes(other.content);
     return new Bytes(joined.toByteArray());
+  }
+
+  /** The bytes from last to first. */
+  public Bytes reversed() {
+    byte[] turned = new byte[content.length];
+    for (int index = 0; index < turned.length; index++) {
+      turned[index] = content[turned.length - 1 - index];
+    }
+    return new Bytes(turned);
   }
 
   /** Lower-case hexadecimal digits, two a byte, nothing between. */

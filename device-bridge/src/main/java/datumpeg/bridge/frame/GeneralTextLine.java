@@ -99,7 +99,7 @@ public final class GeneralTextLine {
   }
 
   /** Blanks and control characters at the ends mean nothing: a meter may wrap its line in them. */
-  private static String withoutEdges(String text) {
+  static String withoutEdges(String text) {
     int start = 0;
     int end = text.length();
     while (start < end && isEdge(text.charAt(start))) {

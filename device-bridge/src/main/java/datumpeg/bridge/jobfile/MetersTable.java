@@ -16,7 +16,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** {@code [meters.ID]}: instruments and how accurate one reading of them is. */
-final class MetersTable {
+public final class MetersTable {
   private static final List<String> QUANTITIES =
       Arrays.stream(MeasuredQuantity.values())
           .filter(quantity -> quantity != MeasuredQuantity.ATTRIBUTE)
@@ -31,13 +31,19 @@ final class MetersTable {
     for (String id : table.map(Table::keys).orElse(List.of())) {
       table
           .flatMap(given -> given.findTable(id))
-          .flatMap(given -> meter(id, given))
+          .flatMap(given -> meter(id, given, TolerancesTable.JOB_FILE))
           .ifPresent(meter -> meters.put(id, meter));
     }
     return meters;
   }
 
-  private static Optional<Meter> meter(String id, Table table) {
+  /**
+   * One instrument; a meter profile describes its own by the same keys. Empty, and mistakes added,
+   * if anything is wrong.
+   *
+   * @param stated where the accuracy comes from
+   */
+  public static Optional<Meter> meter(String id, Table table, String stated) {
     Fields fields = new Fields(table);
     Optional<MeasuredQuantity> quantity =
         fields.word(table.require("quantity"), QUANTITIES).flatMap(MeasuredQuantity::ofText);
@@ -62,8 +68,7 @@ final class MetersTable {
     }
     fields.end();
     return fields.sound() && quantity.isPresent()
-        ? Optional.of(
-            new Meter(id, quantity.get(), parts.accuracy(), edge, TolerancesTable.JOB_FILE))
+        ? Optional.of(new Meter(id, quantity.get(), parts.accuracy(), edge, stated))
         : Optional.empty();
   }
 

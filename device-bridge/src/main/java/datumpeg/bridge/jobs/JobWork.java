@@ -19,7 +19,7 @@ public record JobWork(StoredJob stored, Findings findings, List<Findings> earlie
   }
 
   public static JobWork of(StoredJob stored) {
-    Reduction reduction = new Reduction(stored.job(), stored.jobDigest());
+    Reduction reduction = stored.reduction();
     List<Findings> earlier = new ArrayList<>();
     for (int moves = 0; moves < stored.moved().size(); moves++) {
       List<MovedThing> movedSoFar = stored.moved().subList(0, moves);

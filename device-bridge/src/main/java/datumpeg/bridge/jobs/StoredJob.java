@@ -1,8 +1,11 @@
 package datumpeg.bridge.jobs;
 
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.reduce.Reduction;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobfile.JobFile;
 import datumpeg.bridge.mistake.Nearest;
@@ -14,6 +17,7 @@ import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -25,6 +29,7 @@ import java.util.Optional;
  * @param readings in force, in the order in which they were stored, those that fit the plan
  * @param moved what was moved, in order
  * @param strays readings in force that this revision of the plan has no place for
+ * @param profileMeters the meters that readings name and only a meter profile describes
  */
 public record StoredJob(
     JobKey key,
@@ -33,7 +38,8 @@ public record StoredJob(
     String jobDigest,
     List<Reading> readings,
     List<MovedThing> moved,
-    List<Stray> strays) {
+    List<Stray> strays,
+    Map<String, Meter> profileMeters) {
 
   /**
    * A reading left out of the analysis.
@@ -46,6 +52,7 @@ public record StoredJob(
     readings = List.copyOf(readings);
     moved = List.copyOf(moved);
     strays = List.copyOf(strays);
+    profileMeters = Map.copyOf(profileMeters);
   }
 
   /**
@@ -111,7 +118,30 @@ public record StoredJob(
     }
     List<MovedThing> moved =
         log.moves().stream().map(stored -> MovedThing.parse(stored.entry().thing())).toList();
-    return new StoredJob(key, revision, job, digest, readings, moved, strays);
+    return new StoredJob(
+        key,
+        revision,
+        job,
+        digest,
+        readings,
+        moved,
+        strays,
+        ProfileMeters.of(job, readings, log.profiles()));
+  }
+
+  /** The job with every meter its readings name, as far as a profile describes it. */
+  public Job jobAsMeasured() {
+    return job.withMeters(profileMeters);
+  }
+
+  /** What turns its readings into findings. */
+  public Reduction reduction() {
+    return new Reduction(jobAsMeasured(), jobDigest);
+  }
+
+  /** What its readings say. */
+  public Findings findings() {
+    return reduction().reduce(readings, moved);
   }
 
   private static InputException unknown(SiteRecord record, String jobName) {

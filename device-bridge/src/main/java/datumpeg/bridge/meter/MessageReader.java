@@ -5,9 +5,16 @@ import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import datumpeg.bridge.frame.TextLineFramer;
+import datumpeg.bridge.frame.binary.FixedFramer;
+import datumpeg.bridge.frame.binary.FrameDecoding;
+import datumpeg.bridge.frame.binary.FrameShape;
 import datumpeg.bridge.frame.gatt.GattDecoding;
+import datumpeg.bridge.frame.modbus.RegisterDecoding;
 import datumpeg.bridge.frame.nmea.TransducerDecoding;
+import datumpeg.bridge.meter.MeterLanguage.BinaryFrames;
 import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
+import datumpeg.bridge.meter.MeterLanguage.PatternLines;
+import datumpeg.bridge.meter.MeterLanguage.Registers;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
 import datumpeg.bridge.meter.MeterStream.Message;
@@ -32,6 +39,15 @@ sealed interface MessageReader {
     if (language instanceof TransducerSentences sentences) {
       return new Lines(
           sentences.maximumLineBytes(), new TransducerDecoding(sentences.transducer())::decode);
+    }
+    if (language instanceof PatternLines lines) {
+      return new Lines(lines.maximumLineBytes(), lines.pattern()::decode);
+    }
+    if (language instanceof BinaryFrames frames) {
+      return new Fixed(frames.shape());
+    }
+    if (language instanceof Registers registers) {
+      return new Answers(registers);
     }
     return new Values((CharacteristicValues) language);
   }
@@ -77,6 +93,67 @@ sealed interface MessageReader {
     @Override
     public List<Message> accept(Bytes bytes, String channel) {
       return channel.equals(characteristic)
+          ? List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)))
+          : List.of();
+    }
+
+    @Override
+    public Bytes discardPending() {
+      return Bytes.empty();
+    }
+
+    @Override
+    public long overflowCount() {
+      return 0;
+    }
+  }
+
+  /** Binary frames of one length. */
+  final class Fixed implements MessageReader {
+    private final FixedFramer framer;
+    private final FrameDecoding decoding;
+
+    Fixed(FrameShape shape) {
+      this.framer = new FixedFramer(shape);
+      this.decoding = new FrameDecoding(shape);
+    }
+
+    @Override
+    public List<Message> accept(Bytes bytes, String channel) {
+      return framer.accept(bytes).stream()
+          .map(frame -> new Message(Frame.ofLine(frame), decoding.decode(frame)))
+          .toList();
+    }
+
+    @Override
+    public Bytes discardPending() {
+      return framer.discardPending();
+    }
+
+    @Override
+    public long overflowCount() {
+      return 0;
+    }
+  }
+
+  /** The registers one poll answered. */
+  final class Answers implements MessageReader {
+    private final String channel;
+    private final RegisterDecoding decoding;
+
+    Answers(Registers language) {
+      this.channel = language.block().channel();
+      this.decoding =
+          new RegisterDecoding(
+              language.value().format(),
+              language.order(),
+              language.value().exponent(),
+              language.value().unit());
+    }
+
+    @Override
+    public List<Message> accept(Bytes bytes, String from) {
+      return from.equals(channel)
           ? List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)))
           : List.of();
     }

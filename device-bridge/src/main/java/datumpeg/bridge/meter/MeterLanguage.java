@@ -1,7 +1,11 @@
 package datumpeg.bridge.meter;
 
 import datumpeg.analysis.quantity.Unit;
+import datumpeg.bridge.frame.LinePattern;
+import datumpeg.bridge.frame.binary.FrameShape;
 import datumpeg.bridge.frame.gatt.PresentationFormat;
+import datumpeg.bridge.frame.modbus.WordOrder;
+import datumpeg.bridge.link.RegisterBlock;
 import java.util.List;
 
 /** What a meter's bytes are: how they are cut into messages, and how one message is read. */
@@ -136,6 +140,98 @@ public sealed interface MeterLanguage {
           "decoding = gatt-described",
           "maximum_line_bytes = " + maximumLineBytes,
           "default_unit = " + defaultUnit.symbol());
+    }
+  }
+
+  /**
+   * Lines of one shape, of which one number counts.
+   *
+   * @param maximumLineBytes a longer line is dropped and counted
+   */
+  record PatternLines(int maximumLineBytes, LinePattern pattern) implements MeterLanguage {
+    static final String WORD = "text-pattern";
+
+    public PatternLines {
+      requireLine(maximumLineBytes);
+    }
+
+    @Override
+    public String word() {
+      return WORD;
+    }
+
+    @Override
+    public List<String> canonicalLines() {
+      return List.of(
+          "framing = text-line",
+          "decoding = text-pattern",
+          "maximum_line_bytes = " + maximumLineBytes,
+          "line = " + pattern.shape().text(),
+          "unit = " + pattern.unit().symbol(),
+          "decimal = " + pattern.decimalMark().text(),
+          "exponent = " + pattern.exponent(),
+          "minus = " + pattern.minus(),
+          "plus = " + pattern.plus());
+    }
+  }
+
+  /** Binary frames of one length. */
+  record BinaryFrames(FrameShape shape) implements MeterLanguage {
+    static final String WORD = "binary-frame";
+
+    @Override
+    public String word() {
+      return WORD;
+    }
+
+    @Override
+    public List<String> canonicalLines() {
+      return List.of(
+          "framing = binary-frame",
+          "decoding = " + shape.value().format().word(),
+          "start = " + shape.start().hex(),
+          "length = " + shape.length(),
+          "check_sum = " + shape.checkSum().word(),
+          "offset = " + shape.offset(),
+          "byte_order = " + shape.order().word(),
+          "exponent = " + shape.value().exponent(),
+          "unit = " + shape.value().unit().symbol());
+    }
+  }
+
+  /**
+   * A number in the registers of a Modbus station, which is asked for it.
+   *
+   * @param block where the number stands and how often it is asked for
+   */
+  record Registers(RegisterBlock block, PresentationFormat value, WordOrder order)
+      implements MeterLanguage {
+    static final String WORD = "modbus-register";
+
+    public Registers {
+      if (value.format().byteCount() != 2 * block.count()) {
+        throw new IllegalArgumentException(
+            value.format().word() + " does not fill " + block.count() + " registers of two bytes");
+      }
+    }
+
+    @Override
+    public String word() {
+      return WORD;
+    }
+
+    @Override
+    public List<String> canonicalLines() {
+      return List.of(
+          "framing = modbus-register",
+          "decoding = " + value.format().word(),
+          "station = " + block.station(),
+          "table = " + block.table().word(),
+          "first = " + block.first(),
+          "every_ms = " + block.everyMillis(),
+          "word_order = " + order.word(),
+          "exponent = " + value.exponent(),
+          "unit = " + value.unit().symbol());
     }
   }
 

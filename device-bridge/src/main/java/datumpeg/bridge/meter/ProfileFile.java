@@ -1,49 +1,37 @@
 package datumpeg.bridge.meter;
 
-import datumpeg.analysis.quantity.Unit;
+import static datumpeg.bridge.meter.ProfileWords.byWord;
+import static datumpeg.bridge.meter.ProfileWords.choice;
+import static datumpeg.bridge.meter.ProfileWords.number;
+
+import datumpeg.analysis.measuring.Meter;
 import datumpeg.bridge.failure.InputException;
-import datumpeg.bridge.frame.TextLineFramer;
-import datumpeg.bridge.frame.gatt.GattFormat;
-import datumpeg.bridge.frame.gatt.PresentationFormat;
+import datumpeg.bridge.frame.Bytes;
+import datumpeg.bridge.jobfile.MetersTable;
 import datumpeg.bridge.link.SerialSettings;
 import datumpeg.bridge.link.SerialSettings.Parity;
 import datumpeg.bridge.link.SerialSettings.StopBits;
-import datumpeg.bridge.meter.MeterLanguage.CharacteristicValues;
-import datumpeg.bridge.meter.MeterLanguage.DescribedValues;
-import datumpeg.bridge.meter.MeterLanguage.TextLines;
-import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
 import datumpeg.bridge.meter.MeterProfile.AngleZero;
 import datumpeg.bridge.meter.MeterProfile.Sign;
 import datumpeg.bridge.mistake.Mistakes;
-import datumpeg.bridge.mistake.Nearest;
 import datumpeg.bridge.toml.Table;
 import datumpeg.bridge.toml.TomlText;
 import datumpeg.bridge.toml.Value;
-import java.util.Arrays;
-import java.util.Collections;
-import java.util.LinkedHashMap;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** Reads a meter profile from the text of a TOML file. One use. */
-final class ProfileFile {
-  private static final int LONGEST_LINE_BYTES = 65536;
-  private static final Map<String, Unit> UNITS =
-      byWord(
-          Arrays.stream(Unit.values()).filter(unit -> unit != Unit.FOOT_AND_INCH).toList(),
-          Unit::symbol);
-  private static final Map<String, GattFormat> FORMATS =
-      byWord(List.of(GattFormat.values()), GattFormat::word);
+public final class ProfileFile {
+  private static final int LONGEST_TRIGGER_BYTES = 64;
   private static final Map<String, Sign> SIGNS =
-      byWord(List.of(Sign.values()), ProfileFile::hyphenated);
+      byWord(List.of(Sign.values()), ProfileWords::hyphenated);
   private static final Map<String, AngleZero> ZEROS =
-      byWord(List.of(AngleZero.values()), ProfileFile::hyphenated);
+      byWord(List.of(AngleZero.values()), ProfileWords::hyphenated);
   private static final Map<String, Parity> PARITIES =
-      byWord(List.of(Parity.values()), ProfileFile::hyphenated);
+      byWord(List.of(Parity.values()), ProfileWords::hyphenated);
   private static final Map<String, StopBits> STOP_BITS =
       byWord(List.of(StopBits.values()), StopBits::number);
 
@@ -59,7 +47,7 @@ final class ProfileFile {
    * @param name of the file, for messages
    * @throws InputException naming every mistake with its line and column
    */
-  static MeterProfile read(String text, String name) {
+  public static MeterProfile read(String text, String name) {
     Mistakes mistakes = new Mistakes();
     @Nullable MeterProfile profile = new ProfileFile(TomlText.read(text, name, mistakes)).read();
     if (profile == null || !mistakes.isEmpty()) {
@@ -75,13 +63,44 @@ final class ProfileFile {
     }
     SerialSettings serial =
         file.findTable("serial").map(this::serial).orElse(SerialSettings.DEFAULT);
-    @Nullable MeterLanguage language = language();
+    @Nullable MeterLanguage language = LanguageTables.read(file);
     Sign sign = choice(file, "sign", SIGNS);
     AngleZero zero = choice(file, "angle_zero", ZEROS);
+    Bytes trigger = trigger();
+    @Nullable Meter instrument =
+        file.findTable("accuracy")
+            .flatMap(table -> MetersTable.meter(id, table, "meter profile " + id))
+            .orElse(null);
     file.refuseOthers();
     return file.mistakes().isEmpty() && language != null
-        ? new MeterProfile(id, serial, language, sign, zero, null)
+        ? new MeterProfile(id, serial, language, sign, zero, instrument, trigger)
         : null;
+  }
+
+  /** The command as text, or as hexadecimal digits where it is none. */
+  private Bytes trigger() {
+    Optional<Value> text = file.find("trigger");
+    Optional<Value> hex = file.find("trigger_hex");
+    if (text.isPresent() && hex.isPresent()) {
+      file.mistake("The profile has trigger and trigger_hex; expected one of them.");
+    }
+    Bytes bytes =
+        text.flatMap(Value::text)
+            .map(command -> Bytes.of(command.getBytes(StandardCharsets.UTF_8)))
+            .orElseGet(() -> hex.map(ProfileFile::hexadecimal).orElse(Bytes.empty()));
+    if (bytes.length() > LONGEST_TRIGGER_BYTES) {
+      file.mistake("The trigger has " + bytes.length() + " bytes; expected at most 64.");
+    }
+    return bytes;
+  }
+
+  private static Bytes hexadecimal(Value value) {
+    try {
+      return Bytes.ofHex(value.text().orElse(""));
+    } catch (IllegalArgumentException e) {
+      value.mistake("'" + value.name() + "' is not written in pairs of hexadecimal digits.");
+      return Bytes.empty();
+    }
   }
 
   private SerialSettings serial(Table table) {
@@ -91,127 +110,5 @@ final class ProfileFile {
     StopBits stop = choice(table, "stop_bits", STOP_BITS);
     table.refuseOthers();
     return new SerialSettings(baud, bits, parity, stop);
-  }
-
-  private @Nullable MeterLanguage language() {
-    Optional<Table> text = file.findTable(TextLines.WORD);
-    Optional<Table> sentences = file.findTable(TransducerSentences.WORD);
-    Optional<Table> values = file.findTable(CharacteristicValues.WORD);
-    Optional<Table> described = file.findTable(DescribedValues.WORD);
-    long given =
-        List.of(text, sentences, values, described).stream().filter(Optional::isPresent).count();
-    if (given != 1) {
-      file.mistake(
-          "The profile has "
-              + given
-              + " languages; expected exactly one table of "
-              + String.join(
-                  ", ",
-                  TextLines.WORD,
-                  TransducerSentences.WORD,
-                  CharacteristicValues.WORD,
-                  DescribedValues.WORD)
-              + ".");
-      return null;
-    }
-    if (text.isPresent()) {
-      return textLines(text.get());
-    }
-    if (described.isPresent()) {
-      return described(described.get());
-    }
-    return sentences.isPresent() ? sentences(sentences.get()) : values(values.orElseThrow());
-  }
-
-  private static MeterLanguage textLines(Table table) {
-    Unit unit = unit(table);
-    int longest = longestLine(table, TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES);
-    table.refuseOthers();
-    return new TextLines(longest, unit);
-  }
-
-  private static MeterLanguage described(Table table) {
-    Unit unit = unit(table);
-    int longest = longestLine(table, TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES);
-    table.refuseOthers();
-    return new DescribedValues(longest, unit);
-  }
-
-  private static MeterLanguage sentences(Table table) {
-    String transducer = table.find("transducer").flatMap(Value::text).orElse("");
-    int longest = longestLine(table, TextLineFramer.DEFAULT_MAXIMUM_LINE_BYTES);
-    table.refuseOthers();
-    return new TransducerSentences(longest, transducer);
-  }
-
-  private static @Nullable MeterLanguage values(Table table) {
-    Optional<Value> uuid = table.require("characteristic");
-    String characteristic =
-        uuid.flatMap(Value::text).map(text -> text.toLowerCase(Locale.ROOT)).orElse("");
-    table.require("format");
-    GattFormat format = choice(table, "format", FORMATS);
-    int exponent = number(table, "exponent", 0, -12, 12);
-    int offset = number(table, "offset", 0, 0, 500);
-    PresentationFormat presentation = new PresentationFormat(format, exponent, unit(table));
-    table.refuseOthers();
-    try {
-      return new CharacteristicValues(characteristic, presentation, offset);
-    } catch (IllegalArgumentException e) {
-      uuid.ifPresent(value -> value.mistake("'" + value.name() + "': " + e.getMessage() + "."));
-      return null;
-    }
-  }
-
-  private static int longestLine(Table table, int otherwise) {
-    return number(table, "longest_line_bytes", otherwise, 1, LONGEST_LINE_BYTES);
-  }
-
-  private static int number(Table table, String key, int otherwise, int least, int most) {
-    Optional<Value> value = table.find(key);
-    Optional<Long> number = value.flatMap(Value::wholeNumber);
-    if (number.isPresent() && (number.get() < least || number.get() > most)) {
-      value
-          .get()
-          .mistake(
-              "'%s' is %d; expected %d to %d."
-                  .formatted(value.get().name(), number.get(), least, most));
-      return otherwise;
-    }
-    return number.map(Long::intValue).orElse(otherwise);
-  }
-
-  private static Unit unit(Table table) {
-    table.require("unit");
-    return choice(table, "unit", UNITS);
-  }
-
-  /**
-   * What a word stands for; of an absent or unknown one the first, with a mistake for the latter.
-   */
-  private static <T> T choice(Table table, String key, Map<String, T> choices) {
-    T first = choices.values().iterator().next();
-    Optional<Value> value = table.find(key);
-    Optional<String> text = value.flatMap(Value::text);
-    if (value.isEmpty() || text.isEmpty()) {
-      return first;
-    }
-    @Nullable T chosen = choices.get(text.get());
-    if (chosen == null) {
-      String hint = Nearest.hint(text.get(), choices.keySet());
-      value.get().mistake("'%s' is \"%s\"; %s.".formatted(value.get().name(), text.get(), hint));
-      return first;
-    }
-    return chosen;
-  }
-
-  private static String hyphenated(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT).replace('_', '-');
-  }
-
-  /** In the order of the values: the first is what an absent key means. */
-  private static <T> Map<String, T> byWord(List<T> values, Function<T, String> word) {
-    Map<String, T> choices = new LinkedHashMap<>();
-    values.forEach(value -> choices.put(word.apply(value), value));
-    return Collections.unmodifiableMap(choices);
   }
 }

@@ -2,6 +2,7 @@ package datumpeg.bridge.record;
 
 import datumpeg.bridge.record.entry.CaptureEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
+import datumpeg.bridge.record.entry.ProfileEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TableEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
@@ -22,13 +23,15 @@ public record JobLog(
     List<StoredEntry<VoidEntry>> voids,
     List<StoredEntry<MovedEntry>> moves,
     List<StoredEntry<TableEntry>> tables,
-    List<StoredEntry<CaptureEntry>> captures) {
+    List<StoredEntry<CaptureEntry>> captures,
+    List<StoredEntry<ProfileEntry>> profiles) {
   public JobLog {
     readings = List.copyOf(readings);
     voids = List.copyOf(voids);
     moves = List.copyOf(moves);
     tables = List.copyOf(tables);
     captures = List.copyOf(captures);
+    profiles = List.copyOf(profiles);
   }
 
   /** The ids that a void names. */

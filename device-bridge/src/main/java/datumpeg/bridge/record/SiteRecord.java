@@ -37,7 +37,10 @@ public interface SiteRecord extends AutoCloseable {
 
   Optional<StoredEntry<JobRevisionEntry>> revision(JobKey job, int number);
 
-  /** All readings, voids, moves, tables and captures of the job; empty lists if there are none. */
+  /**
+   * All readings, voids, moves, tables, captures and profiles of the job; empty lists if there are
+   * none.
+   */
   JobLog log(JobKey job);
 
   /** Whether a table with these bytes was entered for the job. */

@@ -10,6 +10,7 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.bridge.emulate.Dialect;
 import datumpeg.bridge.emulate.EmulatedMeter;
 import datumpeg.bridge.emulate.EmulatedMeter.Chatter;
+import datumpeg.bridge.jobfile.JobTexts;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.SiteRecord;
@@ -187,6 +188,71 @@ class MeasureCommandTest {
     List<ReadingEntry> stored =
         log(console.recordFile()).readings().stream().map(row -> row.entry()).toList();
     assertEquals(List.of("18.004"), stored.stream().map(ReadingEntry::value).toList());
+  }
+
+  @Test
+  void aProfileDescribesTheMeterTheJobDoesNot() throws Exception {
+    Files.createDirectories(folder.resolve("meters"));
+    Files.writeString(
+        folder.resolve("meters/shed-tilt.toml"),
+        """
+        id = "shed-tilt"
+        sign = "reversed"
+        trigger = "M\\r"
+        [text-line]
+        unit = "deg"
+        [accuracy]
+        quantity = "tilt"
+        repeatability = "0.02 deg"
+        common = "0.03 deg"
+        """);
+    Files.writeString(
+        folder.resolve("bare.toml"),
+        JobTexts.LARKRISE.replaceAll("(?s)\\[meters.spirit\\].*?\n\n", ""));
+    assertEquals(0, console.run("job", "add", "bare.toml"), console.err());
+    String[] words = {
+      "measure",
+      "larkrise-01",
+      "--stage",
+      "lift",
+      "--link",
+      "serial:" + master.getSlaveName(),
+      "--meter",
+      "shed-tilt",
+      "--wait",
+      "0"
+    };
+    CompletableFuture<Integer> ended =
+        CompletableFuture.supplyAsync(() -> console.runWithInput("\nskip\n", words));
+    byte[] command = new byte[2];
+    assertEquals(2, master.getInputStream().readNBytes(command, 0, 2));
+    assertEquals("M\r", new String(command, StandardCharsets.US_ASCII));
+    meterSends("-0.30\r\n");
+    untilRecorded(1);
+    master.close();
+    ended.get(30, TimeUnit.SECONDS);
+
+    JobLog log = log(console.recordFile());
+    ReadingEntry reading = log.readings().get(0).entry();
+    assertEquals("0.30", reading.value());
+    assertEquals(Math.toRadians(0.30), reading.siValue(), 1e-12);
+    assertEquals("shed-tilt", reading.meter());
+    assertEquals("shed-tilt", log.profiles().get(0).entry().id());
+    assertEquals(0, console.run("verify"), console.out() + console.err());
+    Files.delete(folder.resolve("meters/shed-tilt.toml"));
+    assertEquals(0, console.run("reduce", "larkrise-01"), console.err());
+    assertFalse(console.out().contains("not described in the job"), console.out());
+    try (SiteRecord record = SqliteRecords.open(console.recordFile(), SqliteRecords.Mode.READ)) {
+      assertEquals(
+          Math.toRadians(0.03),
+          StoredJob.load(record, "larkrise-01")
+              .jobAsMeasured()
+              .meters()
+              .get("shed-tilt")
+              .accuracy()
+              .common(),
+          1e-12);
+    }
   }
 
   private static List<String> essence(JobLog log) {

@@ -2,6 +2,7 @@ package datumpeg.bridge.meter;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.quantity.Unit;
@@ -89,5 +90,29 @@ class LinksGuideTest {
     assertEquals("shed-tilt", profile.id());
     assertEquals(4800, profile.serial().baud());
     assertEquals(new MeterLanguage.TextLines(80, Unit.DEGREE), profile.language());
+  }
+
+  /** The other languages stand there behind #: each is put in the place of the first. */
+  @Test
+  void theOtherLanguagesOfTheExampleReadToo() {
+    String example = between(guide, "```toml\n", "```");
+    int first = example.indexOf("[text-line]");
+    String head = example.substring(0, first);
+    String[] languages = example.substring(first).split("\n\n# \\[", -1);
+    assertEquals(6, languages.length);
+    for (int i = 1; i < languages.length; i++) {
+      String table = "[" + languages[i].replaceAll("(?m)^# ", "");
+      MeterProfile profile = ProfileFile.read(head + table, "docs/guide/links.md");
+      assertTrue(table.startsWith("[" + profile.language().word() + "]"), table);
+    }
+    String further = guide.substring(guide.indexOf("Two more keys"));
+    String keys = between(further, "```toml\n", "```").replaceAll("(?m)^# ", "");
+    int accuracy = keys.indexOf("[accuracy]");
+    MeterProfile whole =
+        ProfileFile.read(
+            keys.substring(0, accuracy) + example + keys.substring(accuracy),
+            "docs/guide/links.md");
+    assertEquals(Bytes.ofHex("4d0d"), whole.trigger());
+    assertNotNull(whole.instrument());
   }
 }

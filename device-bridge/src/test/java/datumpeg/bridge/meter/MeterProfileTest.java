@@ -4,7 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MeterAccuracy;
+import datumpeg.analysis.quantity.Quantity;
 import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.link.SerialSettings;
@@ -57,7 +60,11 @@ class MeterProfileTest {
             new TextLines(100, Unit.DEGREE),
             Sign.AS_SENT,
             AngleZero.PLUMB,
-            new MeterAccuracy(0.001, 0.001, 0, 0.001));
+            new Meter(
+                "a",
+                MeasuredQuantity.TILT,
+                new MeterAccuracy(0.001, 0.001, 0, 0.001),
+                "meter profile a"));
     assertNotEquals(plain.identity(), accurate.identity());
   }
 
@@ -73,8 +80,36 @@ class MeterProfileTest {
   void anglesAreFromPlumbUnderTheConventionsOfTheProfile(
       Sign sign, AngleZero zero, double sentDegrees, double leanDegrees) {
     double sent = Math.toRadians(sentDegrees);
-    Measured measured = new Measured("x", Unit.DEGREE, sent);
+    Measured measured = new Measured(Double.toString(sentDegrees), Unit.DEGREE, sent);
     assertEquals(Math.toRadians(leanDegrees), profile("a", sign, zero).valueSi(measured), 1e-12);
+  }
+
+  /** The record works out the number again from the text: the two must say the same. */
+  @ParameterizedTest
+  @CsvSource({
+    "REVERSED, PLUMB, 0.30, DEGREE, -0.30, DEGREE",
+    "REVERSED, PLUMB, -0.30, DEGREE, 0.30, DEGREE",
+    "AS_SENT, LEVEL, 90.30, DEGREE, 0.30, DEGREE",
+    "REVERSED, LEVEL, -89.70, DEGREE, -0.30, DEGREE",
+    "REVERSED, PLUMB, '1,250', METRE, -1.250, METRE",
+    "AS_SENT, LEVEL, 1.58, RADIAN, 0.009203673205, RADIAN"
+  })
+  void textAndNumberStayOneValue(
+      Sign sign, AngleZero zero, String sent, Unit unit, String kept, Unit keptUnit) {
+    double number = Double.parseDouble(sent.replace(',', '.'));
+    Measured read = profile("a", sign, zero).read(new Measured(sent, unit, unit.toSi(number)));
+    assertEquals(kept, read.valueText());
+    assertEquals(keptUnit, read.unit());
+    assertEquals(
+        Quantity.parse(read.valueText(), read.unit().symbol()).siValue(), read.siValue(), 1e-15);
+  }
+
+  @Test
+  void feetAndInchesAreReversedByTheirSign() {
+    Measured sent = new Measured("29' 6 3/8\"", Unit.FOOT_AND_INCH, 8.9948);
+    Measured read = profile("a", Sign.REVERSED, AngleZero.PLUMB).read(sent);
+    assertEquals("-29' 6 3/8\"", read.valueText());
+    assertEquals(-8.9948, read.siValue());
   }
 
   @Test

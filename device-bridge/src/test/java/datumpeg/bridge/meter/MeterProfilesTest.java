@@ -2,9 +2,12 @@ package datumpeg.bridge.meter;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.measuring.Meter;
+import datumpeg.analysis.measuring.MeterAccuracy;
 import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.frame.Bytes;
@@ -131,6 +134,141 @@ class MeterProfilesTest {
     String message = String.valueOf(refused.getMessage());
     assertTrue(message.contains(said), message);
     assertTrue(message.contains("shed-tilt.toml"), message);
+  }
+
+  /** An invented laser: everything a profile of lines can say. */
+  private static final String LASER =
+      """
+      id = "yard-laser"
+      trigger = "M\\r"
+      [text-pattern]
+      line = "{value},{number},{word}"
+      unit = "mm"
+      decimal = "."
+      exponent = -1
+      [accuracy]
+      quantity = "distance"
+      expanded_uncertainty = "1.5 mm"
+      coverage = 2
+      resolution = "1 mm"
+      """;
+
+  @Test
+  void aProfileKnowsItsInstrumentAndItsCommand() throws IOException {
+    write("yard-laser", LASER);
+    MeterProfile profile = new MeterProfiles(folder).named("yard-laser");
+    assertEquals(Bytes.ofHex("4d0d"), profile.trigger());
+    Meter instrument = profile.instrument();
+    assertNotNull(instrument);
+    assertEquals("meter profile yard-laser", instrument.stated());
+    assertEquals(MeterAccuracy.ofExpanded(0.0015, 2, 0.001), instrument.accuracy());
+    Message message =
+        new MeterStream(profile)
+            .accept(Bytes.of("123450,21.5,OK\r\n".getBytes(StandardCharsets.US_ASCII)), "data")
+            .get(0);
+    assertEquals(12.345, ((Measured) message.decoded()).siValue(), 1e-12);
+  }
+
+  @Test
+  void whatIsWrittenReadsBackAsTheSameProfile() throws IOException {
+    for (String text : List.of(TILT, LASER, FRAMES, REGISTERS)) {
+      MeterProfile profile = ProfileFile.read(text, "test");
+      MeterProfile again = ProfileFile.read(ProfileText.of(profile, List.of("a note")), "again");
+      assertEquals(withoutAccuracy(profile), withoutAccuracy(again));
+      if (profile.instrument() != null) {
+        assertEquals(
+            profile.instrument().accuracy().repeatability(),
+            again.instrument().accuracy().repeatability(),
+            1e-12);
+        assertEquals(profile.instrument().quantity(), again.instrument().quantity());
+      }
+    }
+  }
+
+  private static List<String> withoutAccuracy(MeterProfile profile) {
+    return profile.canonicalText().lines().filter(line -> !line.startsWith("accuracy")).toList();
+  }
+
+  /** An invented meter that sends frames. */
+  private static final String FRAMES =
+      """
+      id = "frames"
+      trigger_hex = "a501"
+      [binary-frame]
+      start = "aa55"
+      length = 8
+      check_sum = "sum"
+      offset = 3
+      byte_order = "big"
+      format = "sint32"
+      exponent = -1
+      unit = "mm"
+      """;
+
+  /** An invented inclinometer on RS-485. */
+  private static final String REGISTERS =
+      """
+      id = "registers"
+      angle_zero = "level"
+      [modbus-register]
+      station = 3
+      table = "input"
+      first = 100
+      every_ms = 500
+      word_order = "cdab"
+      format = "float32"
+      unit = "deg"
+      [accuracy]
+      quantity = "tilt"
+      repeatability = "0.01 deg"
+      common = "0.02 deg"
+      """;
+
+  @Test
+  void framesAndRegistersAreReadAsTheirProfilesSay() {
+    Message frame =
+        new MeterStream(ProfileFile.read(FRAMES, "test"))
+            .accept(Bytes.ofHex("aa55070001e23a23"), "data")
+            .get(0);
+    assertEquals(12.345, ((Measured) frame.decoded()).siValue(), 1e-12);
+    MeterStream registers = new MeterStream(ProfileFile.read(REGISTERS, "test"));
+    // 90.5 as float32 is 42 b5 00 00; words swapped.
+    Message answer = registers.accept(Bytes.ofHex("000042b5"), "input-100@3").get(0);
+    Measured read = registers.profile().read((Measured) answer.decoded());
+    assertEquals("0.5", read.valueText());
+    assertEquals(List.of(), registers.accept(Bytes.ofHex("000042b5"), "holding-100@3"));
+  }
+
+  @ParameterizedTest(name = "{3}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "LASER | {value} | {valeu} | is no blank to be filled",
+        "LASER | {value} | {number} | it has {value} 0 times; expected once",
+        "LASER | decimal = \".\" | decimal = \";\" | 'text-pattern.decimal' is",
+        "LASER | trigger = | triger = | the nearest is 'trigger'",
+        "LASER | coverage = 2 | coverge = 2 | the nearest is 'coverage'",
+        "LASER | \"1.5 mm\" | \"1.5 deg\" | accuracy.expanded_uncertainty",
+        "FRAMES | \"aa55\" | \"aa5\" | 'binary-frame.start'",
+        "FRAMES | length = 8 | length = 6 | do not fit into 6 bytes",
+        "FRAMES | a501 | a50 | is not written in pairs of hexadecimal digits",
+        "REGISTERS | cdab | cdba | 'modbus-register.word_order' is \"cdba\"",
+        "REGISTERS | float32 | sint8 | sint8 does not fill 1 registers",
+        "REGISTERS | station = 3 | station = 300 | expected 1 to 247",
+      })
+  void mistakesInTheOtherLanguagesAreNamed(String which, String right, String wrong, String said) {
+    String text =
+        switch (which) {
+          case "LASER" -> LASER;
+          case "FRAMES" -> FRAMES;
+          default -> REGISTERS;
+        };
+    InputException refused =
+        assertThrows(
+            InputException.class, () -> ProfileFile.read(text.replace(right, wrong), "meter.toml"));
+    String message = String.valueOf(refused.getMessage());
+    assertTrue(message.contains(said), message);
+    assertTrue(message.matches("(?s)meter.toml(:[0-9]+:[0-9]+)?: .*"), message);
   }
 
   @Test

@@ -67,11 +67,11 @@ public enum GattFormat {
     return byteCount;
   }
 
-  boolean isInteger() {
+  public boolean isInteger() {
     return code <= SINT64.code;
   }
 
-  boolean isSigned() {
+  public boolean isSigned() {
     return code >= SINT8.code;
   }
 }

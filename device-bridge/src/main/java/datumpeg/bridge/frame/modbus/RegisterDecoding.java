@@ -47,11 +47,6 @@ public final class RegisterDecoding {
           Reason.MALFORMED,
           "the answer has " + registers.length() + " bytes; expected " + byteCount);
     }
-    Bytes ordered = order.mostSignificantFirst(registers);
-    byte[] turned = new byte[byteCount];
-    for (int index = 0; index < byteCount; index++) {
-      turned[index] = (byte) ordered.at(byteCount - 1 - index);
-    }
-    return number.decode(Bytes.of(turned));
+    return number.decode(order.mostSignificantFirst(registers).reversed());
   }
 }

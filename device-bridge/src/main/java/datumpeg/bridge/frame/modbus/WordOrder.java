@@ -36,6 +36,11 @@ public enum WordOrder {
     return name().toLowerCase(Locale.ROOT);
   }
 
+  /** The bytes of whole registers, least significant first. */
+  public Bytes leastSignificantFirst(Bytes registers) {
+    return mostSignificantFirst(registers).reversed();
+  }
+
   /** The bytes of whole registers, most significant first. */
   Bytes mostSignificantFirst(Bytes registers) {
     byte[] ordered = new byte[registers.length()];

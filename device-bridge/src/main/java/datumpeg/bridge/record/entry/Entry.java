@@ -11,7 +11,8 @@ public sealed interface Entry
         VoidEntry,
         MovedEntry,
         TableEntry,
-        CaptureEntry {
+        CaptureEntry,
+        ProfileEntry {
 
   EntryKind kind();
 

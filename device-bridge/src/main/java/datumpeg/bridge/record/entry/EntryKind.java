@@ -12,7 +12,8 @@ public enum EntryKind {
   VOID("void"),
   MOVED("moved"),
   TABLE("table"),
-  CAPTURE("capture");
+  CAPTURE("capture"),
+  PROFILE("profile");
 
   private final String word;
 
@@ -51,6 +52,7 @@ public enum EntryKind {
       case MOVED -> MovedEntry.from(body);
       case TABLE -> TableEntry.from(body);
       case CAPTURE -> CaptureEntry.from(body);
+      case PROFILE -> ProfileEntry.from(body);
     };
   }
 }

@@ -18,6 +18,7 @@ import datumpeg.bridge.record.entry.EntryKind;
 import datumpeg.bridge.record.entry.Head;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
+import datumpeg.bridge.record.entry.ProfileEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TableEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
@@ -37,7 +38,7 @@ final class SqliteRecord implements SiteRecord {
       "SELECT "
           + StoredRows.COLUMNS
           + OF_JOB
-          + " AND kind IN ('reading', 'void', 'moved', 'table', 'capture') UNION ALL SELECT "
+          + " AND kind IN ('reading', 'void', 'moved', 'table', 'capture', 'profile') UNION ALL SELECT "
           + StoredRows.COLUMNS
           + " FROM entry WHERE kind = 'void' AND NOT (job = ? AND organisation = ?)"
           + " AND json_extract(body, '$.reading') IN (SELECT json_extract(body, '$.id')"
@@ -153,7 +154,8 @@ final class SqliteRecord implements SiteRecord {
         only(all, EntryKind.VOID, VoidEntry.class),
         only(all, EntryKind.MOVED, MovedEntry.class),
         only(all, EntryKind.TABLE, TableEntry.class),
-        only(all, EntryKind.CAPTURE, CaptureEntry.class));
+        only(all, EntryKind.CAPTURE, CaptureEntry.class),
+        only(all, EntryKind.PROFILE, ProfileEntry.class));
   }
 
   private static <E extends Entry> List<StoredEntry<E>> only(
