@@ -18,6 +18,8 @@ public record Note(Kind kind, String text, List<String> readingIds) {
   public enum Kind {
     /** Readings contradict each other by more than their uncertainty. */
     SLIP_SUSPECTED,
+    /** A check found a meter outside its stated accuracy: its readings since then are in doubt. */
+    METER_OUTSIDE,
     /** A target of a check was not measured. */
     NOT_MEASURED,
     /** What was measured does not determine what was asked. */

@@ -29,6 +29,7 @@ import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.drift.DriftHistory;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.SteelTemperatures;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -58,14 +59,23 @@ import java.util.TreeSet;
 public final class Reduction {
   private final Job job;
   private final String jobDigest;
+  private final DriftHistory drift;
   private final List<Check> checks;
 
   /**
    * @param jobDigest names the revision of the job file, and is passed through to the findings
    */
   public Reduction(Job job, String jobDigest) {
+    this(job, jobDigest, DriftHistory.NONE);
+  }
+
+  /**
+   * @param drift the checks of the meters that readings name
+   */
+  public Reduction(Job job, String jobDigest, DriftHistory drift) {
     this.job = job;
     this.jobDigest = jobDigest;
+    this.drift = drift;
     OutcomeMaker outcomes = new OutcomeMaker(job);
     this.checks =
         List.of(
@@ -147,6 +157,7 @@ public final class Reduction {
     }
     notes.addAll(0, Doubts.of(tests));
     List<Outcome> outcomes = bare.stream().map(remedies::apply).toList();
+    notes.addAll(drift.doubts(readings.all()));
     notes.addAll(notMeasured(stage, readings));
     notes.addAll(answers(stage, readings));
     notes.addAll(assumptions(readings));

@@ -32,6 +32,7 @@ final class NoteSection {
   private static String heading(Note.Kind kind) {
     return switch (kind) {
       case SLIP_SUSPECTED -> "Readings that contradict each other";
+      case METER_OUTSIDE -> "Readings of a meter outside its stated accuracy";
       case NOT_MEASURED -> "Not measured";
       case UNDETERMINED -> "Measured, but not enough to tell";
       case NEXT_MEASUREMENT -> "What to measure next";

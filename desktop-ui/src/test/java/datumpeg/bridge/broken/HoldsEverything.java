@@ -1,5 +1,6 @@
 package datumpeg.bridge.broken;
 
+import com.digitalpetri.modbus.client.ModbusRtuClient;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.uuid.UUIDGenerator;
 import com.fazecast.jSerialComm.SerialPort;
@@ -23,6 +24,7 @@ public final class HoldsEverything {
       JsonFactory json,
       UUIDGenerator ids,
       SerialPort port,
+      ModbusRtuClient registers,
       DBusConnection bus,
       Device1 meter,
       BluetoothDevice nativeMeter,

@@ -18,6 +18,7 @@ import java.time.Duration;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -97,6 +98,25 @@ final class MetersCommand {
           .println("Watching " + link.address().text() + "; take a reading, end with Ctrl-C.");
       throw watch.awaitEnd(patience);
     }
+  }
+
+  @Command(
+      name = "check",
+      description = {
+        "Hold a meter against what is known, and keep it in the meter's history.",
+        "Methods and their values: known-distance (known, known-uncertainty, reading);",
+        "zero-constant (AB, BC, AC: three points in a line); two-peg (middle-P, middle-Q,",
+        "near-P, near-Q, sight-P, sight-Q); reversal (face-1, face-2 of a tilt meter)."
+      })
+  int check(@Mixin MetersCheck check) {
+    return check.run(program);
+  }
+
+  @Command(
+      name = "doctor",
+      description = "Say in plain words what this machine lacks to read meters, and what helps.")
+  int doctor() {
+    return MetersDoctor.ofThisMachine(program).run();
   }
 
   @Command(

@@ -122,7 +122,7 @@ final class MetersLearn {
     if (pieces.isEmpty()) {
       out.println(
           "  Nothing came from the meter since the reading before. Take the reading first, then"
-              + " type it; if still nothing comes, try another baud rate.");
+              + " type it; if still nothing comes, try another baud rate, and see 'meters doctor'.");
       return;
     }
     Bytes bytes = Bytes.joined(pieces.stream().map(Shown.Piece::bytes).toList());

@@ -112,9 +112,10 @@ public final class DerivedJobs {
     return work;
   }
 
-  private static JobWork work(
-      JobKey job, Optional<StoredEntry<JobRevisionEntry>> file, JobLog log) {
-    return JobWork.of(StoredJob.of(job, file.orElseThrow(() -> StoredJob.noFile(job)), log));
+  private JobWork work(JobKey job, Optional<StoredEntry<JobRevisionEntry>> file, JobLog log) {
+    return JobWork.of(
+        StoredJob.of(job, file.orElseThrow(() -> StoredJob.noFile(job)), log)
+            .checkedBy(record.meterChecks(job.organisation())));
   }
 
   public List<KeptOutcome> outcomes(JobKey job) {
@@ -133,6 +134,7 @@ public final class DerivedJobs {
     all.add(file.map(StoredEntry::digest).orElse("no job file"));
     log.inForce().forEach(reading -> all.add(reading.digest()));
     log.moves().forEach(moved -> all.add(moved.digest()));
+    log.profiles().forEach(profile -> all.add(profile.digest()));
     return JobRevisionEntry.sha256Of(all.toString());
   }
 }

@@ -1,5 +1,6 @@
 package datumpeg.bridge.jobs;
 
+import datumpeg.analysis.drift.DriftHistory;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MovedThing;
@@ -14,6 +15,7 @@ import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
+import datumpeg.bridge.record.entry.MeterCheckEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,6 +32,7 @@ import java.util.Optional;
  * @param moved what was moved, in order
  * @param strays readings in force that this revision of the plan has no place for
  * @param profileMeters the meters that readings name and only a meter profile describes
+ * @param drift the checks of meters, of any job of the organisation
  */
 public record StoredJob(
     JobKey key,
@@ -39,7 +42,8 @@ public record StoredJob(
     List<Reading> readings,
     List<MovedThing> moved,
     List<Stray> strays,
-    Map<String, Meter> profileMeters) {
+    Map<String, Meter> profileMeters,
+    DriftHistory drift) {
 
   /**
    * A reading left out of the analysis.
@@ -98,7 +102,7 @@ public record StoredJob(
   }
 
   private static StoredJob of(SiteRecord record, JobKey key, StoredEntry<JobRevisionEntry> stored) {
-    return of(key, stored, record.log(key));
+    return of(key, stored, record.log(key)).checkedBy(record.meterChecks(key.organisation()));
   }
 
   /** Joins a job file with the rows of its log. */
@@ -106,6 +110,20 @@ public record StoredJob(
     JobRevisionEntry file = stored.entry();
     Job job = JobFile.read(file.toml(), "job file of " + key + ", revision " + file.revision());
     return of(key, file.revision(), job, file.sha256(), log);
+  }
+
+  /** The same with the checks of its meters. */
+  StoredJob checkedBy(List<StoredEntry<MeterCheckEntry>> checks) {
+    return new StoredJob(
+        key,
+        revision,
+        job,
+        jobDigest,
+        readings,
+        moved,
+        strays,
+        profileMeters,
+        MeterChecks.history(jobAsMeasured(), checks));
   }
 
   /** Joins a job with the rows of its log. */
@@ -126,7 +144,8 @@ public record StoredJob(
         readings,
         moved,
         strays,
-        ProfileMeters.of(job, readings, log.profiles()));
+        ProfileMeters.of(job, readings, log.profiles()),
+        DriftHistory.NONE);
   }
 
   /** The job with every meter its readings name, as far as a profile describes it. */
@@ -136,7 +155,7 @@ public record StoredJob(
 
   /** What turns its readings into findings. */
   public Reduction reduction() {
-    return new Reduction(jobAsMeasured(), jobDigest);
+    return new Reduction(jobAsMeasured(), jobDigest, drift);
   }
 
   /** What its readings say. */

@@ -2,6 +2,7 @@ package datumpeg.bridge.record;
 
 import datumpeg.bridge.record.entry.Head;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
+import datumpeg.bridge.record.entry.MeterCheckEntry;
 import java.util.List;
 import java.util.Optional;
 
@@ -42,6 +43,9 @@ public interface SiteRecord extends AutoCloseable {
    * none.
    */
   JobLog log(JobKey job);
+
+  /** The checks of meters stored for any job of an organisation, by time. */
+  List<StoredEntry<MeterCheckEntry>> meterChecks(String organisation);
 
   /** Whether a table with these bytes was entered for the job. */
   boolean tableKnown(JobKey job, String sha256);

@@ -134,6 +134,7 @@ class CommandReferenceTest {
     for (List<String> words :
         List.of(
             List.of("meters list"),
+            List.of("meters doctor"),
             List.of("job add", "job.toml"),
             List.of("enter", "larkrise-01", "levels.csv"),
             List.of("replay", "larkrise-01", "--stage", "arrival", "arrival.capture.jsonl"),
@@ -152,6 +153,15 @@ class CommandReferenceTest {
             List.of("job list"),
             List.of("job show", "larkrise-01", "--readings"),
             List.of("set-out", "larkrise-01"),
+            List.of(
+                "meters check",
+                "laser",
+                "known=12 m",
+                "reading=12 m",
+                "--job",
+                "larkrise-01",
+                "--method",
+                "known-distance"),
             List.of("reduce", "larkrise-01"),
             List.of("report", "larkrise-01", "-o", "job.html"),
             List.of("limits list"),

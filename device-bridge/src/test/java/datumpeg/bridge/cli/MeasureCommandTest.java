@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.pty4j.unix.Pty;
+import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.MeasuringList;
+import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.bridge.emulate.Dialect;
 import datumpeg.bridge.emulate.EmulatedMeter;
@@ -243,15 +245,12 @@ class MeasureCommandTest {
     assertEquals(0, console.run("reduce", "larkrise-01"), console.err());
     assertFalse(console.out().contains("not described in the job"), console.out());
     try (SiteRecord record = SqliteRecords.open(console.recordFile(), SqliteRecords.Mode.READ)) {
-      assertEquals(
-          Math.toRadians(0.03),
+      Meter meter =
           StoredJob.load(record, "larkrise-01")
               .jobAsMeasured()
-              .meters()
-              .get("shed-tilt")
-              .accuracy()
-              .common(),
-          1e-12);
+              .meter("shed-tilt", MeasuredQuantity.TILT);
+      assertEquals("meter profile shed-tilt", meter.stated());
+      assertEquals(Math.toRadians(0.03), meter.accuracy().common(), 1e-12);
     }
   }
 

@@ -68,6 +68,15 @@ class MetersCommandTest {
   }
 
   @Test
+  void theDoctorAlwaysAnswers() {
+    assertEquals(0, console.run("meters", "doctor"), console.err());
+    assertTrue(console.out().contains("serial ports: "), console.out());
+    assertTrue(console.out().contains("sound: "), console.out());
+    assertEquals(0, console.run("meters", "doctor", "--json"), console.err());
+    assertTrue(console.out().contains("\"subject\": \"permission\""), console.out());
+  }
+
+  @Test
   void onlyALiveLinkCanBeWatched() {
     assertEquals(2, console.run("meters", "watch", "replay:arrival.capture.jsonl"));
     assertTrue(console.err().contains("no live bytes"), console.err());

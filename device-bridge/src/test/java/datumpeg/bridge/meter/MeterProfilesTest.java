@@ -24,6 +24,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -175,12 +176,13 @@ class MeterProfilesTest {
       MeterProfile profile = ProfileFile.read(text, "test");
       MeterProfile again = ProfileFile.read(ProfileText.of(profile, List.of("a note")), "again");
       assertEquals(withoutAccuracy(profile), withoutAccuracy(again));
-      if (profile.instrument() != null) {
+      @Nullable Meter instrument = profile.instrument();
+      @Nullable Meter reread = again.instrument();
+      assertEquals(instrument == null, reread == null);
+      if (instrument != null && reread != null) {
+        assertEquals(instrument.quantity(), reread.quantity());
         assertEquals(
-            profile.instrument().accuracy().repeatability(),
-            again.instrument().accuracy().repeatability(),
-            1e-12);
-        assertEquals(profile.instrument().quantity(), again.instrument().quantity());
+            instrument.accuracy().repeatability(), reread.accuracy().repeatability(), 1e-12);
       }
     }
   }

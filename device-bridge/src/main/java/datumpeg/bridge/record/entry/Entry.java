@@ -12,7 +12,8 @@ public sealed interface Entry
         MovedEntry,
         TableEntry,
         CaptureEntry,
-        ProfileEntry {
+        ProfileEntry,
+        MeterCheckEntry {
 
   EntryKind kind();
 

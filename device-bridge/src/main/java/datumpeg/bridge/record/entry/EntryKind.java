@@ -13,7 +13,8 @@ public enum EntryKind {
   MOVED("moved"),
   TABLE("table"),
   CAPTURE("capture"),
-  PROFILE("profile");
+  PROFILE("profile"),
+  METER_CHECK("meter-check");
 
   private final String word;
 
@@ -53,6 +54,7 @@ public enum EntryKind {
       case TABLE -> TableEntry.from(body);
       case CAPTURE -> CaptureEntry.from(body);
       case PROFILE -> ProfileEntry.from(body);
+      case METER_CHECK -> MeterCheckEntry.from(body);
     };
   }
 }

@@ -17,6 +17,7 @@ import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.EntryKind;
 import datumpeg.bridge.record.entry.Head;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
+import datumpeg.bridge.record.entry.MeterCheckEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ProfileEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
@@ -50,6 +51,15 @@ final class SqliteRecord implements SiteRecord {
 
   private static final String NEWEST_FIRST =
       " ORDER BY json_extract(body, '$.revision') DESC, at DESC, origin DESC, sequence DESC LIMIT 1";
+
+  // Hops from job to job along the index: a record of a million readings has few jobs.
+  private static final String METER_CHECKS =
+      "WITH RECURSIVE jobs(job) AS (SELECT min(job) FROM entry WHERE job > '' UNION ALL"
+          + " SELECT (SELECT min(job) FROM entry WHERE job > jobs.job) FROM jobs"
+          + " WHERE jobs.job IS NOT NULL) SELECT "
+          + StoredRows.COLUMNS
+          + " FROM jobs CROSS JOIN entry USING (job)"
+          + " WHERE organisation = ? AND kind = 'meter-check'";
 
   private static final String TABLE_KNOWN =
       "SELECT count(*)" + OF_JOB + " AND kind = 'table' AND json_extract(body, '$.sha256') = ?";
@@ -161,6 +171,22 @@ final class SqliteRecord implements SiteRecord {
   private static <E extends Entry> List<StoredEntry<E>> only(
       List<StoredEntry<Entry>> all, EntryKind kind, Class<E> type) {
     return all.stream().filter(row -> row.entry().kind() == kind).map(row -> row.as(type)).toList();
+  }
+
+  @Override
+  public List<StoredEntry<MeterCheckEntry>> meterChecks(String organisation) {
+    List<StoredEntry<Entry>> all =
+        database.read(
+            "read the checks of meters",
+            inside -> {
+              PreparedStatement statement = inside.statement(METER_CHECKS);
+              statement.setString(1, organisation);
+              try (ResultSet result = statement.executeQuery()) {
+                return rows.readAll(result);
+              }
+            });
+    all.sort(StoredEntry.BY_TIME);
+    return only(all, EntryKind.METER_CHECK, MeterCheckEntry.class);
   }
 
   @Override

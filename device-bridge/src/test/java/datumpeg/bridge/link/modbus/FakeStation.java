@@ -8,6 +8,7 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 
 /**
@@ -19,7 +20,7 @@ public final class FakeStation implements AutoCloseable {
 
   private final Pty master = new Pty();
   private final Map<String, Deque<String>> answers = new LinkedHashMap<>();
-  private volatile int questionCount;
+  private final AtomicInteger questionCount = new AtomicInteger();
 
   public FakeStation() throws IOException {
     Thread thread = new Thread(this::run, "station");
@@ -38,7 +39,7 @@ public final class FakeStation implements AutoCloseable {
   }
 
   public int questionCount() {
-    return questionCount;
+    return questionCount.get();
   }
 
   private void run() {
@@ -55,7 +56,7 @@ public final class FakeStation implements AutoCloseable {
         length += count;
         if (length == QUESTION_BYTES) {
           length = 0;
-          questionCount++;
+          questionCount.incrementAndGet();
           answer(Bytes.of(question).hex());
         }
       } catch (IOException e) {

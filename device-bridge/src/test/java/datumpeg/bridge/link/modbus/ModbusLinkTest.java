@@ -82,6 +82,10 @@ class ModbusLinkTest {
     return kind.cast(next);
   }
 
+  private static String message(LinkLostException loss) {
+    return String.valueOf(loss.getMessage());
+  }
+
   @Test
   void theRegistersComeEachTimeTheyAreAskedFor() throws InterruptedException {
     station.answers(QUESTION, ANSWER);
@@ -122,7 +126,7 @@ class ModbusLinkTest {
         last = heard.poll(20, TimeUnit.SECONDS);
       }
       LinkLostException loss = (LinkLostException) last;
-      assertTrue(loss.getMessage().contains("did not answer 3 times"), loss.getMessage());
+      assertTrue(message(loss).contains("did not answer 3 times"), message(loss));
       assertThrows(LinkLostException.class, () -> link.send(Bytes.empty()));
     }
   }
@@ -134,7 +138,7 @@ class ModbusLinkTest {
     station.answers(QUESTION, answer);
     try (ModbusLink link = link(inputs(0))) {
       link.send(Bytes.empty());
-      String message = next(LinkLostException.class).getMessage();
+      String message = message(next(LinkLostException.class));
       assertTrue(message.contains(said), message);
       assertTrue(message.contains("station 1 on serial:"), message);
     }
@@ -151,7 +155,8 @@ class ModbusLinkTest {
         last = heard.poll(20, TimeUnit.SECONDS);
       }
       LinkLostException loss = (LinkLostException) last;
-      assertTrue(loss.getMessage().contains("unplugged"), loss.getMessage());
+      assertTrue(message(loss).contains("unplugged"), message(loss));
+      assertEquals("serial:" + station.port(), link.address().text());
     }
   }
 

@@ -82,7 +82,7 @@ record DrawnProfiles(MeterProfile profile, Dimension dimension, int decimals) {
       case 4 ->
           new CharacteristicValues(
               "0000abcd-0000-1000-8000-00805f9b34fb",
-              value(random, unit, decimals, zero),
+              value(random, unit, decimals),
               random.nextInt(4));
       default -> registers(random, unit, decimals);
     };
@@ -102,8 +102,7 @@ record DrawnProfiles(MeterProfile profile, Dimension dimension, int decimals) {
             : LinePattern.of(shape, unit, mark, exponent));
   }
 
-  private static PresentationFormat value(
-      SplittableRandom random, Unit unit, int decimals, AngleZero zero) {
+  private static PresentationFormat value(SplittableRandom random, Unit unit, int decimals) {
     if (random.nextInt(3) == 0) {
       return new PresentationFormat(
           random.nextBoolean() ? GattFormat.FLOAT32 : GattFormat.FLOAT64, 0, unit);
@@ -113,9 +112,13 @@ record DrawnProfiles(MeterProfile profile, Dimension dimension, int decimals) {
     return new PresentationFormat(format, -decimals, unit);
   }
 
+  private static <T> T drawn(SplittableRandom random, List<T> all) {
+    return all.get(random.nextInt(all.size()));
+  }
+
   private static MeterLanguage frames(SplittableRandom random, Unit unit, int decimals) {
-    PresentationFormat value = value(random, unit, decimals, AngleZero.PLUMB);
-    CheckSum checkSum = CheckSum.values()[random.nextInt(CheckSum.values().length)];
+    PresentationFormat value = value(random, unit, decimals);
+    CheckSum checkSum = drawn(random, List.of(CheckSum.values()));
     int before = random.nextInt(3);
     int behind = random.nextInt(3);
     Bytes start = random.nextBoolean() ? Bytes.ofHex("a5") : Bytes.ofHex("aa55");
@@ -132,8 +135,8 @@ record DrawnProfiles(MeterProfile profile, Dimension dimension, int decimals) {
   }
 
   private static MeterLanguage registers(SplittableRandom random, Unit unit, int decimals) {
-    PresentationFormat value = value(random, unit, decimals, AngleZero.PLUMB);
-    WordOrder order = WordOrder.values()[random.nextInt(WordOrder.values().length)];
+    PresentationFormat value = value(random, unit, decimals);
+    WordOrder order = drawn(random, List.of(WordOrder.values()));
     return new Registers(
         new RegisterBlock(1, RegisterBlock.Table.HOLDING, 100, value.format().byteCount() / 2, 0),
         value,
