@@ -99,7 +99,7 @@ class LinksGuideTest {
     int first = example.indexOf("[text-line]");
     String head = example.substring(0, first);
     String[] languages = example.substring(first).split("\n\n# \\[", -1);
-    assertEquals(6, languages.length);
+    assertEquals(7, languages.length);
     for (int i = 1; i < languages.length; i++) {
       String table = "[" + languages[i].replaceAll("(?m)^# ", "");
       MeterProfile profile = ProfileFile.read(head + table, "docs/guide/links.md");
