@@ -3,6 +3,7 @@ package datumpeg.desktop.app;
 import datumpeg.desktop.background.LongWork;
 import datumpeg.desktop.findings.FindingsView;
 import datumpeg.desktop.findings.FindingsViewModel;
+import datumpeg.desktop.findings.StoredRows;
 import datumpeg.desktop.jobs.JobsView;
 import datumpeg.desktop.jobs.JobsViewModel;
 import datumpeg.desktop.measure.MeasureView;
@@ -49,6 +50,7 @@ final class DesktopWindow {
    *
    * @param found the settings, among them what was shown last
    * @param sessions where measuring is begun
+   * @param rows the record behind what is shown
    * @param keep is given the settings whenever they change
    * @param chosen is told each job that is opened
    */
@@ -57,13 +59,14 @@ final class DesktopWindow {
       ZoneId zone,
       SettingsFile.Loaded found,
       Sessions sessions,
+      StoredRows rows,
       Consumer<Settings> keep,
       Consumer<String> chosen) {
     this.words = words;
     this.chosen = chosen;
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
-    this.parts = parts(zone, sessions);
+    this.parts = parts(zone, sessions, rows);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
@@ -71,9 +74,9 @@ final class DesktopWindow {
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  private List<ScreenPart> parts(ZoneId zone, Sessions sessions) {
+  private List<ScreenPart> parts(ZoneId zone, Sessions sessions, StoredRows rows) {
     JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
-    FindingsViewModel findings = new FindingsViewModel(words);
+    FindingsViewModel findings = new FindingsViewModel(words, rows, this::measure);
     TrendViewModel trend = new TrendViewModel(words);
     MeasureViewModel measure = new MeasureViewModel(words, sessions, this::remember);
     measure.restore(settings.now().lastState());
@@ -155,6 +158,12 @@ final class DesktopWindow {
   void open(String newJob, String stage) {
     choose(newJob, stage);
     window.screen().set(Screen.FINDINGS);
+  }
+
+  /** Leads to measuring a stage of a job. */
+  private void measure(String newJob, String stage) {
+    choose(newJob, stage);
+    window.screen().set(Screen.MEASURE);
   }
 
   private void choose(String newJob, String stage) {

@@ -3,6 +3,7 @@ package datumpeg.desktop.app;
 import datumpeg.bridge.cli.ProgramVersion;
 import datumpeg.desktop.background.NewestValue;
 import datumpeg.desktop.background.RepeatedWork;
+import datumpeg.desktop.findings.RecordRows;
 import datumpeg.desktop.measure.RecordSessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
@@ -70,6 +71,8 @@ final class LiveWindow implements AutoCloseable {
             zone,
             startingWith(settingsFile.load(), file, job),
             sessions,
+            new RecordRows(
+                Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater),
             settings::keep,
             this::prefer);
   }

@@ -1,5 +1,6 @@
 package datumpeg.desktop.findings;
 
+import datumpeg.analysis.report.drawing.Drawing;
 import datumpeg.desktop.text.Standing;
 import java.util.List;
 import java.util.Optional;
@@ -11,9 +12,13 @@ import java.util.Optional;
  * @param sentence why there is nothing to show; empty when there is
  * @param stages the job's stages, in the order of the work
  * @param shown the chosen stage, if it was measured
+ * @param behind the readings behind a number that was opened
+ * @param trouble why what was wanted last could not be done; may be empty
  */
 record FindingsPage(
-    String title, String sentence, List<StageChoice> stages, Optional<ShownStage> shown) {
+    String title, String sentence, List<StageChoice> stages, Optional<ShownStage> shown,
+    Optional<Behind> behind,
+    String trouble) {
   FindingsPage {
     stages = List.copyOf(stages);
   }
@@ -36,7 +41,8 @@ record FindingsPage(
    * @param first what to do first; may be empty
    * @param causes what is behind the outcomes, the largest first
    * @param causesSentence said when there is no cause
-   * @param plan the plan with what was found
+   * @param drawings of what was found, to be chosen from; may be none
+   * @param drawingsSentence why there are none; empty when there are
    * @param outcomes the gravest first
    */
   record ShownStage(
@@ -47,15 +53,41 @@ record FindingsPage(
       List<CauseCard> causes,
       String causesSentence,
       List<String> notes,
-      PlanSketch plan,
+      List<Drawing> drawings,
+      String drawingsSentence,
       List<OutcomeRow> outcomes) {
     ShownStage {
       causes = List.copyOf(causes);
       notes = List.copyOf(notes);
+      drawings = List.copyOf(drawings);
       outcomes = List.copyOf(outcomes);
     }
   }
 
-  /** One thing that is wrong, told once. */
-  record CauseCard(Standing standing, String sentence, String action, String symptoms) {}
+  /**
+   * One thing that is wrong, told once.
+   *
+   * @param things what was likely moved when it is dealt with, as {@code moved} names it
+   */
+  record CauseCard(
+      Standing standing, String sentence, String action, String symptoms, List<String> things) {
+    CauseCard {
+      things = List.copyOf(things);
+    }
+  }
+
+  /** The readings behind a number. */
+  record Behind(String title, String sentence, List<BehindRow> rows) {
+    Behind {
+      rows = List.copyOf(rows);
+    }
+  }
+
+  /**
+   * One of them.
+   *
+   * @param adjusted what the adjustment makes of it; empty where it is in none
+   * @param suspected whether a slip is suspected in it
+   */
+  record BehindRow(StoredRows.Row row, String adjusted, boolean suspected) {}
 }

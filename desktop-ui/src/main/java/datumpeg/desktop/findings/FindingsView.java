@@ -1,12 +1,12 @@
 package datumpeg.desktop.findings;
 
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.StandingMark;
-import datumpeg.desktop.findings.FindingsPage.CauseCard;
 import datumpeg.desktop.findings.FindingsPage.ShownStage;
 import datumpeg.desktop.findings.FindingsPage.StageChoice;
 import datumpeg.desktop.text.Words;
+import java.util.List;
+import javafx.css.PseudoClass;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -18,6 +18,9 @@ import javafx.scene.layout.VBox;
 
 /** What a job's readings say: the answer, what is behind it, the plan, the outcomes. */
 public final class FindingsView extends VBox {
+  private static final PseudoClass LONG = PseudoClass.getPseudoClass("long");
+  private static final int LONG_ANSWER = 220;
+
   private final FindingsViewModel model;
   private final Words words;
   private final Label title = Labels.wrapping("", "heading");
@@ -27,45 +30,62 @@ public final class FindingsView extends VBox {
   private final Label answer = Labels.wrapping("", "answer");
   private final Label first = Labels.vanishing("first");
   private final VBox causes = new VBox();
-  private final Drawing plan = new Drawing("plan");
-  private final Label legend = Labels.wrapping("", "hint");
+  private final ScrollPane causesScroll = new ScrollPane();
+  private final Label hint = Labels.wrapping("", "hint");
+  private final HBox behindAndDrawing;
+  private List<Object> causesShown = List.of();
+  private final DrawingBox drawings;
+  private final Label trouble = Labels.vanishing("trouble");
+  private final BehindPane behind;
   private final OutcomeTable outcomes;
   private final VBox body;
 
   public FindingsView(FindingsViewModel model) {
     this.model = model;
     this.words = model.words();
-    this.outcomes = new OutcomeTable(words);
+    this.outcomes = new OutcomeTable(words, model::open);
+    this.drawings = new DrawingBox(words, this::large);
+    this.behind = new BehindPane(words, model::closeBehind);
     getStyleClass().addAll("screen", "findings-screen");
     stages.getStyleClass().add("stage-choice");
     answerLine.getStyleClass().add("answer-line");
+    hint.setText(words.text("behind.hint"));
+    hint.maxWidthProperty().bind(widthProperty().multiply(0.9));
     answer.setId("answer");
     first.setId("first");
-    body = new VBox(answerLine, behindAndPlan(), outcomes);
+    trouble.setId("findings-trouble");
+    behindAndDrawing = behindAndDrawing();
+    body = new VBox(answerLine, trouble, behindAndDrawing, outcomes);
     body.getStyleClass().add("findings-body");
-    body.managedProperty().bind(sentence.managedProperty().not());
-    body.visibleProperty().bind(body.managedProperty());
     VBox.setVgrow(body, Priority.ALWAYS);
+    VBox.setVgrow(behind, Priority.ALWAYS);
     VBox.setVgrow(outcomes, Priority.ALWAYS);
-    getChildren().addAll(title, stages, sentence, body);
+    getChildren().addAll(new FlowPane(20, 0, title, hint), stages, sentence, body);
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
   }
 
-  private Node behindAndPlan() {
+  private HBox behindAndDrawing() {
     causes.getStyleClass().add("causes");
-    ScrollPane scroll = new ScrollPane(causes);
-    scroll.setFitToWidth(true);
-    scroll.getStyleClass().add("causes-scroll");
-    scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
-    scroll.setAccessibleText(words.text("findings.behind"));
-    VBox.setVgrow(plan, Priority.ALWAYS);
-    VBox drawn = new VBox(plan, legend);
-    drawn.getStyleClass().add("plan-box");
-    HBox both = new HBox(scroll, drawn);
+    causesScroll.setContent(causes);
+    causesScroll.setFitToWidth(true);
+    causesScroll.getStyleClass().add("causes-scroll");
+    causesScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    causesScroll.setAccessibleText(words.text("findings.behind"));
+    HBox both = new HBox(causesScroll, drawings);
     both.getStyleClass().add("behind-and-plan");
-    HBox.setHgrow(scroll, Priority.ALWAYS);
+    HBox.setHgrow(causesScroll, Priority.ALWAYS);
+    HBox.setHgrow(drawings, Priority.ALWAYS);
     return both;
+  }
+
+  /** A drawing that is looked at closely takes the place of what stands around it. */
+  private void large(boolean large) {
+    for (Node node : List.of(causesScroll, outcomes)) {
+      node.setVisible(!large);
+      node.setManaged(!large);
+    }
+    VBox.setVgrow(behindAndDrawing, large ? Priority.ALWAYS : Priority.NEVER);
   }
 
   /** The chosen stage takes the keys. */
@@ -79,8 +99,16 @@ public final class FindingsView extends VBox {
   private void show(FindingsPage page) {
     title.setText(page.title());
     sentence.setText(page.sentence());
+    trouble.setText(page.trouble());
     showStages(page);
     page.shown().ifPresent(this::show);
+    page.behind().ifPresent(behind::show);
+    Node shown = page.behind().isPresent() ? behind : body;
+    if (!getChildren().contains(shown)) {
+      getChildren().set(getChildren().size() - 1, shown);
+    }
+    body.setVisible(page.sentence().isEmpty());
+    body.setManaged(page.sentence().isEmpty());
   }
 
   private void showStages(FindingsPage page) {
@@ -103,39 +131,34 @@ public final class FindingsView extends VBox {
   private void show(ShownStage stage) {
     answer.setText(stage.answer());
     first.setText(stage.first().isEmpty() ? "" : words.text("findings.first", stage.first()));
+    boolean isLong = stage.answer().length() + first.getText().length() > LONG_ANSWER;
+    answer.pseudoClassStateChanged(LONG, isLong);
+    first.pseudoClassStateChanged(LONG, isLong);
     answerLine.getChildren().setAll(new StandingMark(stage.standing()), new VBox(answer, first));
     answerLine.setAccessibleText(stage.answer() + " " + first.getText());
     showCauses(stage);
-    PlanSketch sketch = stage.plan();
-    plan.paint(
-        sketch.spoken(), (graphics, palette) -> new PlanPainter(sketch, graphics, palette).paint());
-    legend.setText(sketch.sentence().isEmpty() ? sketch.legend() : sketch.sentence());
+    drawings.show(stage.drawings(), stage.drawingsSentence());
     outcomes.show(stage.outcomes());
   }
 
+  /** A card that is being filled in stays as long as the causes are the same. */
   private void showCauses(ShownStage stage) {
+    List<Object> now = List.of(stage.causes(), stage.notes(), stage.causesSentence());
+    if (now.equals(causesShown)) {
+      return;
+    }
+    causesShown = now;
     causes.getChildren().clear();
     causes.getChildren().add(Labels.wrapping(words.text("findings.behind"), "subheading"));
     if (!stage.causesSentence().isEmpty()) {
       causes.getChildren().add(Labels.wrapping(stage.causesSentence(), "cause-action"));
     }
-    stage.causes().forEach(cause -> causes.getChildren().add(card(cause)));
+    stage
+        .causes()
+        .forEach(cause -> causes.getChildren().add(new CauseBox(cause, words, model::done)));
     if (!stage.notes().isEmpty()) {
       causes.getChildren().add(Labels.wrapping(words.text("findings.notes"), "subheading"));
       stage.notes().forEach(note -> causes.getChildren().add(Labels.wrapping(note, "note")));
     }
-  }
-
-  private static Node card(CauseCard cause) {
-    Label sentence = Labels.wrapping(cause.sentence(), "cause-sentence");
-    Label action = Labels.wrapping(cause.action(), "cause-action");
-    VBox texts = new VBox(sentence, action);
-    if (!cause.symptoms().isEmpty()) {
-      texts.getChildren().add(Labels.wrapping(cause.symptoms(), "cause-symptoms"));
-    }
-    HBox.setHgrow(texts, Priority.ALWAYS);
-    HBox card = new HBox(new StandingMark(cause.standing()), texts);
-    card.getStyleClass().add("cause-card");
-    return card;
   }
 }

@@ -1,11 +1,17 @@
 package datumpeg.desktop.findings;
 
+import datumpeg.analysis.check.AdjustedReading;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.report.drawing.Drawing;
+import datumpeg.analysis.report.drawing.StageDrawings;
+import datumpeg.desktop.findings.FindingsPage.Behind;
+import datumpeg.desktop.findings.FindingsPage.BehindRow;
 import datumpeg.desktop.findings.FindingsPage.CauseCard;
 import datumpeg.desktop.findings.FindingsPage.ShownStage;
 import datumpeg.desktop.findings.FindingsPage.StageChoice;
@@ -18,6 +24,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -28,14 +35,25 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
  */
 public final class FindingsViewModel {
   private final Words words;
+  private final StoredRows rows;
+  private final BiConsumer<String, String> measure;
   private final ReadOnlyObjectWrapper<FindingsPage> page = new ReadOnlyObjectWrapper<>();
   private RecordState state = RecordState.unread("");
   private String job = "";
   private String stage = "";
+  private Optional<Behind> behind = Optional.empty();
+  private String trouble = "";
 
-  /** The findings of no job. */
-  public FindingsViewModel(Words words) {
+  /**
+   * The findings of no job.
+   *
+   * @param rows the record behind them
+   * @param measure leads to measuring a job's stage
+   */
+  public FindingsViewModel(Words words, StoredRows rows, BiConsumer<String, String> measure) {
     this.words = words;
+    this.rows = rows;
+    this.measure = measure;
     refresh();
   }
 
@@ -52,12 +70,91 @@ public final class FindingsViewModel {
   public void choose(String newJob, String newStage) {
     job = newJob;
     stage = newStage;
+    behind = Optional.empty();
+    trouble = "";
     refresh();
   }
 
   void chooseStage(String newStage) {
     stage = newStage;
+    behind = Optional.empty();
     refresh();
+  }
+
+  /** Opens the readings behind an outcome. */
+  void open(OutcomeRow row) {
+    String title = words.text("behind.title", row.check(), row.target(), row.deviation());
+    behind = Optional.of(new Behind(title, words.text("behind.reading"), List.of()));
+    refresh();
+    rows.readings(job, row.readingIds(), found -> show(title, found));
+  }
+
+  private void show(String title, StoredRows.Behind found) {
+    if (behind.filter(now -> now.title().equals(title)).isEmpty()) {
+      return; // closed, or another was opened since
+    }
+    String sentence =
+        found.trouble().isEmpty() && found.rows().isEmpty()
+            ? words.text("behind.none")
+            : found.trouble();
+    behind =
+        Optional.of(
+            new Behind(
+                title, sentence, found.rows().stream().map(this::behindRow).toList()));
+    refresh();
+  }
+
+  private BehindRow behindRow(StoredRows.Row row) {
+    Optional<StageFindings> shown =
+        state.job(job).flatMap(JobState::work).flatMap(work -> work.findings().stage(shownStage()));
+    String adjusted =
+        shown.stream()
+            .flatMap(found -> found.networks().stream())
+            .flatMap(network -> network.readings().stream())
+            .filter(reading -> reading.readingId().equals(row.id()))
+            .findFirst()
+            .map(this::adjusted)
+            .orElse("");
+    boolean suspected =
+        shown.stream()
+            .flatMap(found -> found.notes().stream())
+            .filter(note -> note.kind() == Note.Kind.SLIP_SUSPECTED)
+            .anyMatch(note -> note.readingIds().contains(row.id()));
+    return new BehindRow(row, adjusted, suspected);
+  }
+
+  private String adjusted(AdjustedReading reading) {
+    return words.text(
+        "behind.adjusted",
+        words.figures().size(reading.adjustedMetres()),
+        words.figures().deviation(reading.residualMetres()),
+        LengthDisplay.decimal(reading.redundancy(), 2));
+  }
+
+  private String shownStage() {
+    return page.get().shown().map(ShownStage::stage).orElse(stage);
+  }
+
+  void closeBehind() {
+    behind = Optional.empty();
+    refresh();
+  }
+
+  /** A remedy was done: what was moved begins its next round, and is measured again. */
+  void done(String thing, String why) {
+    String movedJob = job;
+    String movedStage = shownStage();
+    rows.moved(
+        movedJob,
+        thing,
+        why,
+        told -> {
+          trouble = told;
+          refresh();
+          if (told.isEmpty()) {
+            measure.accept(movedJob, movedStage);
+          }
+        });
   }
 
   ReadOnlyObjectProperty<FindingsPage> page() {
@@ -79,7 +176,8 @@ public final class FindingsViewModel {
   }
 
   private static FindingsPage empty(String title, String sentence) {
-    return new FindingsPage(title, sentence, List.of(), Optional.empty());
+    return new FindingsPage(
+        title, sentence, List.of(), Optional.empty(), Optional.empty(), "");
   }
 
   private FindingsPage page(JobState jobState) {
@@ -100,7 +198,9 @@ public final class FindingsViewModel {
         name,
         shown.isPresent() ? "" : nothing(chosen),
         work.job().stages().stream().map(each -> choice(each, work, chosen)).toList(),
-        shown.map(findings -> shown(work, findings)));
+        shown.map(findings -> shown(work, findings)),
+        behind,
+        trouble);
   }
 
   private String nothing(String chosen) {
@@ -121,6 +221,8 @@ public final class FindingsViewModel {
 
   private ShownStage shown(ReducedJob work, StageFindings findings) {
     Answer answer = findings.answer();
+    List<Drawing> drawings =
+        StageDrawings.of(work.job().setOut(), findings, words.figures().lengths());
     return new ShownStage(
         findings.stage(),
         standing(answer.kind()),
@@ -129,7 +231,8 @@ public final class FindingsViewModel {
         findings.causes().stream().map(this::cause).toList(),
         findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
         notes(work.strays(), findings.notes()),
-        new PlanSketcher(work.job().setOut(), findings, words).sketch(),
+        drawings,
+        drawings.isEmpty() ? words.text("findings.no-drawing") : "",
         findings.outcomes().stream()
             .sorted(Comparator.comparing((Outcome outcome) -> Standing.of(outcome)))
             .map(outcome -> OutcomeRow.of(outcome, words))
@@ -159,7 +262,8 @@ public final class FindingsViewModel {
         Standing.of(cause.kind()),
         words.told(cause.sentence()),
         words.told(cause.action()),
-        symptoms);
+        symptoms,
+        CauseThings.of(cause));
   }
 
   /** A symptom is a check and a target joined by a space; the check is told by its name. */

@@ -5,6 +5,7 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
+import java.util.List;
 
 /**
  * An outcome as the table writes it.
@@ -12,6 +13,7 @@ import datumpeg.desktop.text.Words;
  * @param deviation with its expanded uncertainty
  * @param verdict the word for how it stands
  * @param limitSource who says so; empty where there is no limit
+ * @param readingIds what it was found from
  * @param spoken the whole row in one sentence, for a screen reader
  */
 record OutcomeRow(
@@ -26,7 +28,11 @@ record OutcomeRow(
     String verdict,
     String remedy,
     String limitSource,
+    List<String> readingIds,
     String spoken) {
+  OutcomeRow {
+    readingIds = List.copyOf(readingIds);
+  }
 
   /** What was checked of what. */
   String subject() {
@@ -50,6 +56,7 @@ record OutcomeRow(
         verdict,
         words.told(remedy(outcome)),
         outcome.limits().map(Limits::source).orElse(""),
+        outcome.readingIds(),
         words.text(
             "findings.spoken",
             check,

@@ -4,6 +4,7 @@ import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -14,6 +15,8 @@ import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.text.Text;
 import org.jspecify.annotations.Nullable;
@@ -23,13 +26,19 @@ final class OutcomeTable extends TableView<OutcomeRow> {
   private static final double CELL_PADDING = 18;
 
   private final Words words;
+  private final Consumer<OutcomeRow> open;
 
-  OutcomeTable(Words words) {
+  /**
+   * @param open is given the outcome whose readings are wanted
+   */
+  OutcomeTable(Words words, Consumer<OutcomeRow> open) {
     this.words = words;
+    this.open = open;
+    setOnKeyPressed(this::openByKey);
     setId("outcomes");
     setAccessibleText(words.text("findings.outcomes"));
     setPlaceholder(new Label(words.text("findings.no-outcomes")));
-    setRowFactory(table -> new SpokenRow());
+    setRowFactory(table -> new SpokenRow(open));
     getColumns()
         .setAll(
             List.of(
@@ -88,7 +97,26 @@ final class OutcomeTable extends TableView<OutcomeRow> {
     return column;
   }
 
+  private void openByKey(KeyEvent event) {
+    OutcomeRow row = getSelectionModel().getSelectedItem();
+    if (event.getCode() == KeyCode.ENTER && row != null) {
+      open.accept(row);
+      event.consume();
+    }
+  }
+
+  /** Told in one sentence, and opened by a double click. */
   private static final class SpokenRow extends TableRow<OutcomeRow> {
+    SpokenRow(Consumer<OutcomeRow> open) {
+      setOnMouseClicked(
+          event -> {
+            OutcomeRow row = getItem();
+            if (event.getClickCount() == 2 && row != null) {
+              open.accept(row);
+            }
+          });
+    }
+
     @Override
     protected void updateItem(@Nullable OutcomeRow row, boolean empty) {
       super.updateItem(row, empty);

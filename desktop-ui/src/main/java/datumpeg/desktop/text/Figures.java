@@ -31,6 +31,11 @@ public final class Figures {
     this.lengths = lengths;
   }
 
+  /** Lengths in the user's units, as the drawings of the analysis write them. */
+  public LengthFigures lengths() {
+    return lengths;
+  }
+
   public static Figures in(LengthDisplay units) {
     return new Figures(new LengthFigures(units));
   }

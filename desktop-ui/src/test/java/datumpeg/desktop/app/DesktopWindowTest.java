@@ -56,7 +56,7 @@ class DesktopWindowTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     USUAL,
-                    new NoSessions(),
+                    new NoSessions(), new NoRows(),
                     settings -> {},
                     chosen::add));
     HeadlessToolkit.run(
@@ -169,7 +169,7 @@ class DesktopWindowTest {
     assertEquals(2, find("cause-card").size());
     Node plan = find("plan").get(0);
     assertInk(picture, plan, 600);
-    assertTrue(plan.getAccessibleText().startsWith("Plan of the building"), "plan is not spoken");
+    assertTrue(plan.getAccessibleText().startsWith("Where to look. "), plan.getAccessibleText());
     TableView<?> outcomes = (TableView<?>) lookup("outcomes");
     assertEquals(6, outcomes.getItems().size());
     find("verdict-word").forEach(word -> assertInk(picture, word, 60));
@@ -293,6 +293,7 @@ class DesktopWindowTest {
   @Test
   void themeReachesDrawings() {
     HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    picture();
     Bounds plan = place(find("plan").get(0));
     int x = (int) plan.getMinX() + 3;
     int y = (int) plan.getMinY() + 3;
@@ -322,7 +323,7 @@ class DesktopWindowTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     new SettingsFile.Loaded(left, ""),
-                    new NoSessions(),
+                    new NoSessions(), new NoRows(),
                     settings -> {},
                     chosen::add));
     assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));

@@ -67,6 +67,7 @@ class MeasurePictures {
                       Settings.usual().withText(percent).withLast(Map.of("job", "larkrise-01")),
                       ""),
                   sessions,
+                  new NoRows(),
                   settings -> {},
                   job -> {});
           window.show(ScreenPictures.read(file));

@@ -52,7 +52,7 @@ class ScreenPictures {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     USUAL,
-                    new NoSessions(),
+                    new NoSessions(), new NoRows(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(

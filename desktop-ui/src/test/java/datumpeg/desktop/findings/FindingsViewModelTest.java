@@ -3,6 +3,7 @@ package datumpeg.desktop.findings;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.desktop.app.NoRows;
 import datumpeg.desktop.findings.FindingsPage.ShownStage;
 import datumpeg.desktop.findings.FindingsPage.StageChoice;
 import datumpeg.desktop.source.InventedJobs;
@@ -13,7 +14,7 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 class FindingsViewModelTest {
-  private final FindingsViewModel model = new FindingsViewModel(Words.of(Locale.ROOT));
+  private final FindingsViewModel model = new FindingsViewModel(Words.of(Locale.ROOT), new NoRows(), (job, stage) -> {});
 
   private FindingsPage page() {
     return model.page().get();

@@ -1,14 +1,10 @@
 package datumpeg.bridge.cli;
 
-import datumpeg.analysis.job.PlanFit;
 import datumpeg.analysis.measuring.MovedThing;
-import datumpeg.analysis.measuring.TargetFormatException;
-import datumpeg.bridge.failure.InputException;
+import datumpeg.bridge.jobs.Movement;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonObject;
-import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SiteRecord;
-import datumpeg.bridge.record.entry.MovedEntry;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -40,22 +36,10 @@ final class MovedCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     VoidCommand.requireReason(why);
-    MovedThing moved = parse(thing);
-    StoredJob stored;
     try (SiteRecord record = Records.existing(program)) {
-      stored = StoredJob.load(record, job);
-      PlanFit.misfit(stored.job(), moved)
-          .ifPresent(
-              sentence -> {
-                throw new InputException(sentence);
-              });
-      try (RecordSession session = record.openSession(Records.start(program))) {
-        session.append(stored.key(), new MovedEntry(moved.text(), why));
-      }
+      Movement movement = Movement.store(record, job, thing, why, Records.start(program));
+      print(movement.job(), movement.thing(), movement.readingsBefore());
     }
-    long readings =
-        stored.readings().stream().filter(reading -> moved.touches(reading.target())).count();
-    print(stored, moved, readings);
     return 0;
   }
 
@@ -82,13 +66,5 @@ final class MovedCommand implements Callable<Integer> {
             readings == 0
                 ? " none were taken before."
                 : " what follows from the " + readings + " taken before is stale until then.");
-  }
-
-  private static MovedThing parse(String text) {
-    try {
-      return MovedThing.parse(text);
-    } catch (TargetFormatException e) {
-      throw new InputException(String.valueOf(e.getMessage()), e);
-    }
   }
 }

@@ -3,7 +3,7 @@ package datumpeg.analysis.report.drawing;
 import java.util.Locale;
 
 /** Which part of a line of words stands at its spot. */
-enum Anchor {
+public enum Anchor {
   START,
   MIDDLE,
   END;
@@ -13,7 +13,7 @@ enum Anchor {
   }
 
   /** Where words of a width begin when they are anchored at x. */
-  double left(double x, double width) {
+  public double left(double x, double width) {
     return switch (this) {
       case START -> x;
       case MIDDLE -> x - width / 2;

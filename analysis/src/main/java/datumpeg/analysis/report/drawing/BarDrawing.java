@@ -65,7 +65,7 @@ public final class BarDrawing {
     for (int row = 0; row < outcomes.size(); row++) {
       row(outcomes.get(row), (row + 0.5) * ROW);
     }
-    return new Drawing(title, sketch.svg(), caption());
+    return new Drawing(title, sketch.picture(), caption());
   }
 
   private String caption() {

@@ -1,16 +1,16 @@
 package datumpeg.analysis.report.drawing;
 
 /** An upright rectangle on the drawing, in drawing units. */
-record Box(double left, double top, double width, double height) {
+public record Box(double left, double top, double width, double height) {
   static Box around(Spot centre, double half) {
     return new Box(centre.x() - half, centre.y() - half, 2 * half, 2 * half);
   }
 
-  double right() {
+  public double right() {
     return left + width;
   }
 
-  double bottom() {
+  public double bottom() {
     return top + height;
   }
 

@@ -6,9 +6,14 @@ import datumpeg.analysis.report.writing.Markup;
  * A finished drawing.
  *
  * @param title what it shows
- * @param svg the drawing itself
+ * @param picture the drawing itself
  * @param caption how to read it
  */
-public record Drawing(String title, Markup svg, String caption) {
+public record Drawing(String title, Picture picture, String caption) {
   static final double PAGE_WIDTH = 720;
+
+  /** The drawing as an SVG element. */
+  public Markup svg() {
+    return picture.svg();
+  }
 }

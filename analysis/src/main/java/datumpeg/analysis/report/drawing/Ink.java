@@ -1,9 +1,10 @@
 package datumpeg.analysis.report.drawing;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /** How a line or an area is drawn: black on white, told apart by weight and dashes. */
-enum Ink {
+public enum Ink {
   /** As designed. */
   DESIGN("none", "0.9", ""),
   /** As found. */
@@ -33,6 +34,36 @@ enum Ink {
     this.fill = fill;
     this.strokeWidth = strokeWidth;
     this.dashes = dashes;
+  }
+
+  /** Whether its area is filled with the colour of the lines, half of it, or that of the paper. */
+  public Fill fill() {
+    return switch (this) {
+      case SOLID -> Fill.FULL;
+      case GREY -> Fill.HALF;
+      case PAPER, BLANK -> Fill.PAPER;
+      case DESIGN, FOUND, LIMIT, GRID, DIAGONAL, UNCERTAINTY, THIN -> Fill.NONE;
+    };
+  }
+
+  /** How thick its lines are, in drawing units; 0 for none. */
+  public double width() {
+    return Double.parseDouble(strokeWidth);
+  }
+
+  /** Its dashes and gaps in turn, in drawing units; empty for a line without gaps. */
+  public List<Double> dashLengths() {
+    return dashes.isEmpty()
+        ? List.of()
+        : Stream.of(dashes.split(" ", -1)).map(Double::valueOf).toList();
+  }
+
+  /** What an area is filled with. */
+  public enum Fill {
+    NONE,
+    FULL,
+    HALF,
+    PAPER
   }
 
   List<String> attributes() {

@@ -6,9 +6,11 @@ import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.report.writing.LengthFigures;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** A map of levels: triangles up and down, larger the farther from the mean. */
 public final class LevelDrawing {
@@ -16,6 +18,7 @@ public final class LevelDrawing {
   private static final double HEIGHT = 300;
   private static final double LARGEST_SYMBOL = 13;
   private static final double SMALLEST_SYMBOL = 6;
+  private static final int MOST_CONTOURS = 6;
 
   private final Map<String, LevelEstimate> levels;
   private final LengthFigures figures;
@@ -51,24 +54,72 @@ public final class LevelDrawing {
   private Drawing drawing(String title) {
     sketch.polygon(Ink.DESIGN, view.spots(outline));
     Compass.draw(sketch, view, outline);
+    contours();
     levels.values().forEach(this::symbol);
     levels.forEach(this::label);
-    return new Drawing(title, sketch.svg(), caption());
+    return new Drawing(title, sketch.picture(), caption());
+  }
+
+  /** The least round step that makes few lines, and that the uncertainty does not drown. */
+  private double contourStepMetres() {
+    double highest =
+        levels.values().stream().mapToDouble(LevelEstimate::levelMetres).max().orElse(0);
+    double lowest =
+        levels.values().stream().mapToDouble(LevelEstimate::levelMetres).min().orElse(0);
+    double least =
+        Math.max((highest - lowest) / MOST_CONTOURS, 2 * widest()) / figures.unitMetres();
+    double step = RoundSteps.atMost(Math.max(least, 1e-3) * 2.5);
+    return Math.max(step, least) * figures.unitMetres();
+  }
+
+  private double widest() {
+    return levels.values().stream()
+        .mapToDouble(LevelEstimate::standardUncertaintyMetres)
+        .max()
+        .orElse(0);
+  }
+
+  private List<Contours.Piece> pieces() {
+    List<PlanPoint> points =
+        levels.values().stream()
+            .map(level -> new PlanPoint(level.xMetres(), level.yMetres()))
+            .toList();
+    return new Contours(points, levels.values().stream().map(LevelEstimate::levelMetres).toList())
+        .pieces(contourStepMetres());
+  }
+
+  private void contours() {
+    Set<Double> named = new HashSet<>();
+    for (Contours.Piece piece : pieces()) {
+      Spot from = view.spot(piece.from());
+      Spot to = view.spot(piece.to());
+      sketch.line(Ink.DIAGONAL, from, to);
+      Spot middle = new Spot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2 + 4);
+      if (named.add(piece.level())) {
+        sketch.words(middle, Anchor.MIDDLE, Sketch.Weight.REGULAR, figures.signed(piece.level()));
+      }
+    }
+  }
+
+  private String contourCaption() {
+    return pieces().isEmpty()
+        ? " No lines of equal level are drawn: the points do not differ by more than the"
+            + " measurement shows, or are too few or too many."
+        : " Lines: equal level every "
+            + figures.step(contourStepMetres())
+            + ", straight between the points measured.";
   }
 
   private String caption() {
-    double widest =
-        levels.values().stream()
-            .mapToDouble(LevelEstimate::standardUncertaintyMetres)
-            .max()
-            .orElse(0);
+    double widest = widest();
     return "Levels against the mean of the points shown, in "
         + figures.unitWord()
         + ", each ± "
         + figures.number(2 * widest)
         + " or better (k = 2). Filled triangle pointing up: higher than the mean by more than"
         + " that. Open triangle pointing down: lower. Ring: no difference shown by the"
-        + " measurement.";
+        + " measurement."
+        + contourCaption();
   }
 
   private void symbol(LevelEstimate level) {

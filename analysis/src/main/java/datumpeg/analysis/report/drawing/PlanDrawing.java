@@ -63,7 +63,7 @@ public final class PlanDrawing {
     shifts.forEach(this::cornerLabel);
     sides();
     ScaleBar.draw(sketch, view.unitsPerMetre() * exaggeration.factor(), figures, "deviation");
-    return new Drawing("The slab in plan", sketch.svg(), caption());
+    return new Drawing("The slab in plan", sketch.picture(), caption());
   }
 
   private String caption() {

@@ -87,7 +87,7 @@ public final class PlumbDrawing {
     columns.forEach(this::label);
     portals();
     ScaleBar.draw(sketch, unitsPerMetre(), figures, "lean at column height");
-    return new Drawing("Plumb of the columns", sketch.svg(), caption());
+    return new Drawing("Plumb of the columns", sketch.picture(), caption());
   }
 
   private String caption() {

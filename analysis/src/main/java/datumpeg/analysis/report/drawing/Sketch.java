@@ -1,7 +1,5 @@
 package datumpeg.analysis.report.drawing;
 
-import datumpeg.analysis.quantity.LengthDisplay;
-import datumpeg.analysis.report.writing.Markup;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -10,8 +8,7 @@ import java.util.List;
  * beyond its sides. One thread.
  */
 final class Sketch {
-  /** Nine points on paper, the least a reader should be given, and a little. */
-  static final double FONT_SIZE = 13;
+  static final double FONT_SIZE = Mark.FONT_SIZE;
 
   static final double LINE_HEIGHT = 15;
   private static final double MARGIN = 6;
@@ -20,11 +17,10 @@ final class Sketch {
   private static final double LETTER_WIDTH = 0.57 * FONT_SIZE;
 
   private static final double BOLD_LETTER_WIDTH = 0.62 * FONT_SIZE;
-  private static final double MILLIMETRES_PER_UNIT = 0.25;
 
   private final double width;
   private final String description;
-  private final Markup body = new Markup();
+  private final List<Mark> marks = new ArrayList<>();
   private final List<Box> words = new ArrayList<>();
   private double top = Double.POSITIVE_INFINITY;
   private double bottom = Double.NEGATIVE_INFINITY;
@@ -46,49 +42,24 @@ final class Sketch {
   void line(Ink ink, Spot from, Spot to) {
     reach(from.y());
     reach(to.y());
-    shape(
-        "line",
-        ink,
-        List.of(
-            "x1",
-            number(from.x()),
-            "y1",
-            number(from.y()),
-            "x2",
-            number(to.x()),
-            "y2",
-            number(to.y())));
+    marks.add(new Mark.Line(ink, from, to));
   }
 
   void polygon(Ink ink, List<Spot> corners) {
     corners.forEach(corner -> reach(corner.y()));
-    shape("polygon", ink, List.of("points", points(corners)));
+    marks.add(new Mark.Polygon(ink, corners));
   }
 
   void rectangle(Ink ink, Box box) {
     reach(box.top());
     reach(box.bottom());
-    shape(
-        "rect",
-        ink,
-        List.of(
-            "x",
-            number(box.left()),
-            "y",
-            number(box.top()),
-            "width",
-            number(box.width()),
-            "height",
-            number(box.height())));
+    marks.add(new Mark.Rectangle(ink, box));
   }
 
   void circle(Ink ink, Spot centre, double radius) {
     reach(centre.y() - radius);
     reach(centre.y() + radius);
-    shape(
-        "circle",
-        ink,
-        List.of("cx", number(centre.x()), "cy", number(centre.y()), "r", number(radius)));
+    marks.add(new Mark.Circle(ink, centre, radius));
   }
 
   /** An ellipse whose first half axis is turned clockwise on the paper. */
@@ -96,26 +67,7 @@ final class Sketch {
     double half = Math.max(firstHalf, secondHalf);
     reach(centre.y() - half);
     reach(centre.y() + half);
-    shape(
-        "ellipse",
-        ink,
-        List.of(
-            "cx",
-            number(centre.x()),
-            "cy",
-            number(centre.y()),
-            "rx",
-            number(firstHalf),
-            "ry",
-            number(secondHalf),
-            "transform",
-            "rotate("
-                + number(degrees)
-                + " "
-                + number(centre.x())
-                + " "
-                + number(centre.y())
-                + ")"));
+    marks.add(new Mark.Ellipse(ink, centre, firstHalf, secondHalf, degrees));
   }
 
   /** A shaft with a filled head whose tip is at the end; nothing if it has no length. */
@@ -141,17 +93,17 @@ final class Sketch {
     rectangle(Ink.BLANK, box);
     this.words.add(box);
     double moved = box.left() - box(baseline, anchor, weight, words).left();
-    write(baseline.moved(moved, 0), anchor, weight, words, "#000");
+    write(baseline.moved(moved, 0), anchor, weight, words, false);
   }
 
   /** White words, for a black ground. */
   void reversedWords(Spot baseline, String words) {
-    write(baseline, Anchor.MIDDLE, Weight.BOLD, words, "#fff");
+    write(baseline, Anchor.MIDDLE, Weight.BOLD, words, true);
   }
 
   /** Words without a ground of their own. */
   void bareWords(Spot baseline, Anchor anchor, Weight weight, String words) {
-    write(baseline, anchor, weight, words, "#000");
+    write(baseline, anchor, weight, words, false);
   }
 
   /** The room a line of words takes. */
@@ -173,30 +125,8 @@ final class Sketch {
   }
 
   /** The finished drawing. */
-  Markup svg() {
-    double from = top - MARGIN;
-    double high = bottom - top + 2 * MARGIN;
-    return new Markup()
-        .open(
-            "svg",
-            "xmlns",
-            "http://www.w3.org/2000/svg",
-            "viewBox",
-            "0 " + number(from) + " " + number(width) + " " + number(high),
-            "width",
-            number(width * MILLIMETRES_PER_UNIT) + "mm",
-            "height",
-            number(high * MILLIMETRES_PER_UNIT) + "mm",
-            "role",
-            "img",
-            "aria-label",
-            description,
-            "font-family",
-            "system-ui, 'Segoe UI', Roboto, 'DejaVu Sans', Arial, sans-serif",
-            "font-size",
-            number(FONT_SIZE))
-        .append(body)
-        .close();
+  Picture picture() {
+    return new Picture(width, top - MARGIN, bottom - top + 2 * MARGIN, description, marks);
   }
 
   Box inside(Box box) {
@@ -204,43 +134,15 @@ final class Sketch {
     return new Box(left, box.top(), box.width(), box.height());
   }
 
-  private void write(Spot at, Anchor anchor, Weight weight, String words, String fill) {
+  private void write(Spot at, Anchor anchor, Weight weight, String words, boolean reversed) {
     reach(at.y() - FONT_SIZE);
     reach(at.y() + FONT_SIZE * 0.3);
-    body.element(
-        "text",
-        words,
-        "x",
-        number(at.x()),
-        "y",
-        number(at.y()),
-        "text-anchor",
-        anchor.text(),
-        "font-weight",
-        weight == Weight.BOLD ? "700" : "400",
-        "fill",
-        fill);
-  }
-
-  private void shape(String element, Ink ink, List<String> geometry) {
-    List<String> attributes = new ArrayList<>(geometry);
-    attributes.addAll(ink.attributes());
-    body.empty(element, attributes.toArray(String[]::new));
+    marks.add(new Mark.Words(at, anchor, weight == Weight.BOLD, words, reversed));
   }
 
   private void reach(double y) {
     top = Math.min(top, y);
     bottom = Math.max(bottom, y);
-  }
-
-  private static String points(List<Spot> corners) {
-    return String.join(
-        " ", corners.stream().map(spot -> number(spot.x()) + "," + number(spot.y())).toList());
-  }
-
-  private static String number(double value) {
-    String text = LengthDisplay.decimal(value, 2);
-    return text.replaceAll("\\.?0+$", "");
   }
 
   /** How heavy words are. */

@@ -19,7 +19,7 @@ public final class VerdictMark {
     Spot centre = new Spot(10, 10);
     sketch.rectangle(Ink.BLANK, new Box(2, 2, 16, 16));
     draw(sketch, centre, 7, verdict);
-    return sketch.svg();
+    return sketch.picture().svg();
   }
 
   static void draw(Sketch sketch, Spot centre, double half, Optional<Verdict> verdict) {

@@ -44,13 +44,22 @@ public final class WhereDrawing {
       frame(number);
     }
     Compass.draw(sketch, view, outline);
+    SlipPlaces.of(setOut, findings).forEach(this::slip);
     for (int cause = 0; cause < findings.causes().size(); cause++) {
       mark(cause + 1, findings.causes().get(cause));
     }
-    return new Drawing("Where to look", sketch.svg(), caption());
+    return new Drawing("Where to look", sketch.picture(), caption());
   }
 
   private String caption() {
+    String slips =
+        SlipPlaces.of(setOut, findings).isEmpty()
+            ? ""
+            : " Question mark: a reading that may hold a slip; the notes say which.";
+    return causesCaption() + slips;
+  }
+
+  private String causesCaption() {
     return findings.causes().isEmpty()
         ? "The slab and its frames; nothing that was measured is out or undecided."
         : "Numbers: the causes told below, at the places they show themselves. Filled square: out"
@@ -71,6 +80,18 @@ public final class WhereDrawing {
     if (setOut.building().portalFrameCount() <= 10) {
       sketch.words(baseline, Anchor.MIDDLE, Sketch.Weight.REGULAR, mark);
     }
+  }
+
+  /** A reading that may hold a slip: the line it was taken along, and a question mark. */
+  private void slip(List<PlanPoint> ends) {
+    List<Spot> spots = view.spots(ends);
+    Spot from = spots.get(0);
+    Spot to = spots.get(spots.size() - 1);
+    sketch.line(Ink.DIAGONAL, from, to);
+    Spot middle = free(new Spot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2));
+    marks.add(Box.around(middle, MARK));
+    sketch.circle(Ink.PAPER, middle, MARK - 2);
+    sketch.bareWords(middle.moved(0, 5), Anchor.MIDDLE, Sketch.Weight.BOLD, "?");
   }
 
   private void mark(int number, Cause cause) {

@@ -1,0 +1,82 @@
+package datumpeg.desktop.findings;
+
+import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.StandingMark;
+import datumpeg.desktop.findings.FindingsPage.CauseCard;
+import datumpeg.desktop.text.Words;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** One cause with its remedy, which can be ticked when it is done and asks what was moved. */
+final class CauseBox extends HBox {
+
+  /** Hears what was moved, and why. */
+  interface Done {
+    void moved(String thing, String why);
+  }
+
+  private final Words words;
+  private final ComboBox<String> thing = new ComboBox<>();
+  private final TextField why = new TextField();
+
+  CauseBox(CauseCard cause, Words words, Done done) {
+    this.words = words;
+    Label sentence = Labels.wrapping(cause.sentence(), "cause-sentence");
+    Label action = Labels.wrapping(cause.action(), "cause-action");
+    VBox texts = new VBox(sentence, action);
+    if (!cause.symptoms().isEmpty()) {
+      texts.getChildren().add(Labels.wrapping(cause.symptoms(), "cause-symptoms"));
+    }
+    texts.getChildren().add(tick(cause, texts, done));
+    HBox.setHgrow(texts, Priority.ALWAYS);
+    getStyleClass().add("cause-card");
+    getChildren().addAll(new StandingMark(cause.standing()), texts);
+  }
+
+  private CheckBox tick(CauseCard cause, VBox texts, Done done) {
+    CheckBox tick = new CheckBox(words.text("done.tick"));
+    tick.getStyleClass().add("cause-tick");
+    tick.setAccessibleText(words.text("done.tick") + ": " + cause.sentence());
+    FlowPane asked = asked(cause, done);
+    tick.setOnAction(
+        event -> {
+          texts.getChildren().remove(asked);
+          if (tick.isSelected()) {
+            texts.getChildren().add(asked);
+            thing.requestFocus();
+          }
+        });
+    return tick;
+  }
+
+  private FlowPane asked(CauseCard cause, Done done) {
+    thing.setEditable(true);
+    thing.getStyleClass().add("moved-thing");
+    thing.getItems().setAll(cause.things());
+    thing.getEditor().setText(cause.things().isEmpty() ? "" : cause.things().get(0));
+    thing.getEditor().setPromptText(words.text("done.thing-prompt"));
+    thing.setAccessibleText(words.text("done.thing"));
+    why.setText(cause.action());
+    why.setAccessibleText(words.text("done.why"));
+    why.setPrefColumnCount(22);
+    Button store = new Button(words.text("done.store"));
+    store.getStyleClass().add("moved-store");
+    store.setOnAction(
+        event -> done.moved(thing.getEditor().getText().strip(), why.getText().strip()));
+    return new FlowPane(
+        8,
+        4,
+        new Label(words.text("done.thing")),
+        thing,
+        new Label(words.text("done.why")),
+        why,
+        store);
+  }
+}

@@ -1,0 +1,112 @@
+package datumpeg.desktop.findings;
+
+import datumpeg.analysis.report.drawing.Drawing;
+import datumpeg.analysis.report.drawing.Mark;
+import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.PicturePainter;
+import datumpeg.desktop.text.Words;
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** The drawings of a stage, one at a time. */
+final class DrawingBox extends VBox {
+  /** How large words are drawn at least, as part of those on a button. */
+  private static final double LEAST_LETTERS = 0.8;
+
+  private final FlowPane choice = new FlowPane(6, 4);
+  private final datumpeg.desktop.control.Drawing place =
+      new datumpeg.desktop.control.Drawing("plan");
+  private final ScrollPane around = new ScrollPane(place);
+  private final Label caption = Labels.vanishing("hint");
+  private final ToggleButton larger;
+  private List<Drawing> drawings = List.of();
+  private String chosen = "";
+
+  /**
+   * @param large is told whether the drawing shall take all the room
+   */
+  DrawingBox(Words words, Consumer<Boolean> large) {
+    getStyleClass().add("plan-box");
+    choice.getStyleClass().add("drawing-choice");
+    larger = new ToggleButton(words.text("findings.larger"));
+    larger.setId("drawing-larger");
+    larger.setOnAction(event -> large.accept(larger.isSelected()));
+    larger.fontProperty().addListener((property, before, now) -> keepReadable());
+    around.setFitToWidth(true);
+    around.setFitToHeight(true);
+    around.getStyleClass().add("drawing-scroll");
+    around.setAccessibleText(words.text("findings.drawing"));
+    VBox.setVgrow(around, Priority.ALWAYS);
+    getChildren().addAll(choice, around, caption);
+  }
+
+  void show(List<Drawing> newDrawings, String sentence) {
+    if (newDrawings.isEmpty()) {
+      choice.getChildren().clear();
+      place.paint(sentence, (graphics, palette) -> {});
+      caption.setText(sentence);
+      drawings = List.of();
+      return;
+    }
+    if (!newDrawings.equals(drawings)) {
+      drawings = newDrawings;
+      showChoice();
+    }
+  }
+
+  private void showChoice() {
+    boolean known = drawings.stream().anyMatch(drawing -> drawing.title().equals(chosen));
+    if (!known) {
+      chosen = drawings.get(0).title();
+    }
+    ToggleGroup one = new ToggleGroup();
+    choice.getChildren().clear();
+    for (Drawing drawing : drawings) {
+      ToggleButton button = new ToggleButton(drawing.title());
+      button.setToggleGroup(one);
+      button.setSelected(drawing.title().equals(chosen));
+      button.setOnAction(
+          event -> {
+            button.setSelected(true);
+            chosen = drawing.title();
+            paint(drawing);
+            if (!larger.isSelected()) {
+              larger.fire();
+            }
+          });
+      choice.getChildren().add(button);
+      if (button.isSelected()) {
+        paint(drawing);
+      }
+    }
+    choice.getChildren().add(larger);
+  }
+
+  /** In a place too small for its words a drawing is scrolled, not shrunk. */
+  private void keepReadable() {
+    drawings.stream()
+        .filter(drawing -> drawing.title().equals(chosen))
+        .findFirst()
+        .ifPresent(
+            drawing -> {
+              double scale = LEAST_LETTERS * larger.getFont().getSize() / Mark.FONT_SIZE;
+              place.setMinSize(
+                  scale * drawing.picture().width(), scale * drawing.picture().height());
+            });
+  }
+
+  private void paint(Drawing drawing) {
+    keepReadable();
+    caption.setText(drawing.caption());
+    place.paint(
+        drawing.title() + ". " + drawing.caption(),
+        (graphics, palette) -> new PicturePainter(drawing.picture(), graphics, palette).paint());
+  }
+}
