@@ -20,6 +20,8 @@ public final class BridgeCommands {
         new MovedCommand(program),
         new ReduceCommand(program),
         new ReportCommand(program),
+        new TrendCommand(program),
+        new CompareCommand(program),
         new LimitsCommand(program),
         new MetersCommand(program),
         new VerifyCommand(program),

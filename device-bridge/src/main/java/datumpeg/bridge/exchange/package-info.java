@@ -1,6 +1,6 @@
 /**
- * Tables that come in from outside: readings written in a spreadsheet. The one place that uses the
- * CSV library.
+ * Tables that come in from outside, readings written in a spreadsheet, and tables that go out,
+ * trends and comparisons. The one place that uses the CSV library.
  *
  * <p>Here: columns by name, each row's check against the job's plan, all rows or none. Not here:
  * the record's storage, captures, the merging of records. Read {@link

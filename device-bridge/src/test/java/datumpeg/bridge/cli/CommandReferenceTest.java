@@ -164,6 +164,8 @@ class CommandReferenceTest {
                 "known-distance"),
             List.of("reduce", "larkrise-01"),
             List.of("report", "larkrise-01", "-o", "job.html"),
+            List.of("trend", "--check", "slab-size"),
+            List.of("compare", "--by", "crew", "--check", "slab-size"),
             List.of("limits list"),
             List.of("limits show", "en1090-column-spacing-1", "--size", "6 m"),
             List.of("verify"))) {
