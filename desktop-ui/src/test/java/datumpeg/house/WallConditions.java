@@ -26,7 +26,7 @@ final class WallConditions {
           "expm1", "log", "log10", "log1p", "pow", "cbrt", "hypot");
   private static final Set<String> MACHINE = Set.of("currentTimeMillis", "nanoTime", "getenv");
   private static final Set<String> SHARED_SCREEN_PARTS =
-      Set.of("app", "background", "control", "source", "text");
+      Set.of("app", "background", "chart", "control", "source", "text");
   private static final List<Class<?>> MUTABLE =
       List.of(AbstractCollection.class, AbstractMap.class, StringBuilder.class, ThreadLocal.class);
   private static final Map<String, String> MODULES =

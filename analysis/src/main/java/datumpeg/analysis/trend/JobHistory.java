@@ -2,11 +2,9 @@ package datumpeg.analysis.trend;
 
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
-import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.reduce.StageFindings;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -32,28 +30,6 @@ public final class JobHistory {
       readings.put(reading.id(), reading);
       lastOfStage.merge(reading.stage(), reading.at(), (a, b) -> a.isAfter(b) ? a : b);
     }
-  }
-
-  /**
-   * What the readings came to before each thing was moved, the oldest first, and last what they
-   * come to now. A round's outcome is that found before the thing's next move.
-   */
-  public static List<Findings> inTime(
-      Reduction reduction, List<Reading> inForce, List<MovedThing> moved) {
-    List<Findings> inTime = new ArrayList<>();
-    for (int moves = 0; moves < moved.size(); moves++) {
-      List<MovedThing> soFar = moved.subList(0, moves);
-      inTime.add(reduction.reduce(takenBefore(inForce, soFar), soFar));
-    }
-    inTime.add(reduction.reduce(inForce, moved));
-    return inTime;
-  }
-
-  /** The readings of rounds that had begun when only these things had been moved. */
-  private static List<Reading> takenBefore(List<Reading> readings, List<MovedThing> movedSoFar) {
-    return readings.stream()
-        .filter(reading -> reading.round() <= MovedThing.roundOf(reading.target(), movedSoFar))
-        .toList();
   }
 
   /**
@@ -94,7 +70,8 @@ public final class JobHistory {
             .map(Reading::at)
             .max(Instant::compareTo)
             .orElse(lastOfStage.getOrDefault(stage, Instant.EPOCH));
-    List<String> meters = used.stream().map(Reading::meter).distinct().sorted().toList();
+    List<String> meters =
+        used.stream().map(Reading::meter).filter(id -> !id.isEmpty()).distinct().sorted().toList();
     return new DatedOutcome(job.identity(), stage, outcome, at, meters);
   }
 }

@@ -1,6 +1,8 @@
 package datumpeg.desktop.app;
 
 import datumpeg.desktop.background.LongWork;
+import datumpeg.desktop.compare.CompareView;
+import datumpeg.desktop.compare.CompareViewModel;
 import datumpeg.desktop.findings.FindingsView;
 import datumpeg.desktop.findings.FindingsViewModel;
 import datumpeg.desktop.findings.StoredRows;
@@ -15,6 +17,7 @@ import datumpeg.desktop.setting.SettingsView;
 import datumpeg.desktop.setting.SettingsViewModel;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
+import datumpeg.desktop.trend.JobsTrendViewModel;
 import datumpeg.desktop.trend.TrendView;
 import datumpeg.desktop.trend.TrendViewModel;
 import java.time.ZoneId;
@@ -41,6 +44,7 @@ final class DesktopWindow {
   private final List<ScreenPart> parts;
   private final Consumer<String> chosen;
   private final WindowView view;
+  private Consumer<Boolean> allJobsWanted = wanted -> {};
   private final LongWork work;
   private RecordState state = RecordState.unread("");
   private String job = "";
@@ -80,17 +84,24 @@ final class DesktopWindow {
     TrendViewModel trend = new TrendViewModel(words);
     MeasureViewModel measure = new MeasureViewModel(words, sessions, this::remember);
     measure.restore(settings.now().lastState());
+    JobsTrendViewModel jobsTrend = new JobsTrendViewModel(words);
+    CompareViewModel compare = new CompareViewModel(words);
     return List.of(
         ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs)).following(jobs::show),
         ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings))
             .following(findings::show)
             .ofJob(findings::choose),
-        ScreenPart.of(Screen.TREND, () -> new TrendView(trend))
+        ScreenPart.of(Screen.TREND, () -> new TrendView(trend, jobsTrend))
             .following(trend::show)
-            .ofJob((newJob, stage) -> trend.choose(newJob)),
+            .following(jobsTrend::show)
+            .ofJob((newJob, stage) -> trend.choose(newJob))
+            .ofAllJobs(),
         ScreenPart.of(Screen.MEASURE, () -> new MeasureView(measure))
             .following(measure::show)
             .ofJob(measure::choose),
+        ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare))
+            .following(compare::show)
+            .ofAllJobs(),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
   }
 
@@ -115,6 +126,12 @@ final class DesktopWindow {
     if (job.isEmpty() && !state.jobs().isEmpty() && shownPart().isOfJob()) {
       choose(state.jobs().get(0).row().id(), "");
     }
+  }
+
+  /** Is told, now and at each change, whether the screen shown needs the outcomes of all jobs. */
+  void onAllJobsWanted(Consumer<Boolean> told) {
+    allJobsWanted = told;
+    told.accept(shownPart().isOfAllJobs());
   }
 
   /** Shows the window. */
@@ -175,6 +192,7 @@ final class DesktopWindow {
 
   private void screenChosen(Screen screen) {
     chooseIfNeeded();
+    allJobsWanted.accept(shownPart().isOfAllJobs());
     shownPart().show(state);
     remember(Map.of("screen", screen.id()));
   }

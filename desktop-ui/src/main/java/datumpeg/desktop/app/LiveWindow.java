@@ -75,6 +75,7 @@ final class LiveWindow implements AutoCloseable {
                 Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater),
             settings::keep,
             this::prefer);
+    window.onAllJobsWanted(this::allJobsWanted);
   }
 
   /** What was shown of another record last says nothing about this one. */
@@ -89,6 +90,11 @@ final class LiveWindow implements AutoCloseable {
       settings = settings.withLast(Map.of("job", job, "stage", "", "screen", "findings"));
     }
     return new SettingsFile.Loaded(settings, found.trouble());
+  }
+
+  private void allJobsWanted(boolean wanted) {
+    follower.outcomesWanted(wanted);
+    following.hurry();
   }
 
   private void prefer(String job) {

@@ -11,6 +11,7 @@ enum Screen {
   FINDINGS(KeyCode.DIGIT2),
   TREND(KeyCode.DIGIT3),
   MEASURE(KeyCode.DIGIT4),
+  COMPARE(KeyCode.DIGIT5),
   SETTINGS(KeyCode.DIGIT0);
 
   private final KeyCode digit;

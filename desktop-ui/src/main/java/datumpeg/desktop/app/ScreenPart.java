@@ -19,6 +19,7 @@ final class ScreenPart {
   private final Supplier<? extends Node> made;
   private final Consumer<RecordState> follow;
   private final @Nullable BiConsumer<String, String> choose;
+  private boolean ofAllJobs;
   private @Nullable Node node;
   private @Nullable RecordState seen;
 
@@ -40,12 +41,22 @@ final class ScreenPart {
 
   /** The same screen, told each state of the record while it is shown. */
   ScreenPart following(Consumer<RecordState> newFollow) {
-    return new ScreenPart(screen, made, newFollow, choose);
+    return new ScreenPart(screen, made, follow.andThen(newFollow), choose);
   }
 
   /** The same screen, told each job that is chosen, and its stage or an empty text. */
   ScreenPart ofJob(BiConsumer<String, String> newChoose) {
     return new ScreenPart(screen, made, follow, newChoose);
+  }
+
+  /** This screen, for which the outcomes of all jobs are wanted while it is shown. */
+  ScreenPart ofAllJobs() {
+    ofAllJobs = true;
+    return this;
+  }
+
+  boolean isOfAllJobs() {
+    return ofAllJobs;
   }
 
   /** Whether it shows one job. */

@@ -1,114 +1,53 @@
 package datumpeg.desktop.trend;
 
-import datumpeg.desktop.control.Drawing;
-import datumpeg.desktop.control.Labels;
-import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
-import javafx.scene.control.ComboBox;
-import javafx.scene.control.Label;
+import javafx.scene.Node;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
-import org.jspecify.annotations.Nullable;
 
-/** One check of one target across its stages and rounds. */
+/** What went how: one target of the chosen job, or one check over all jobs. */
 public final class TrendView extends VBox {
-  private final TrendViewModel model;
-  private final Label title = Labels.wrapping("", "heading");
-  private final ComboBox<TrendPage.Choice> checks = new ComboBox<>();
-  private final ComboBox<String> targets = new ComboBox<>();
-  private final Label sentence = Labels.vanishing("sentence");
-  private final Drawing chart = new Drawing("trend");
-  private final VBox changes = new VBox();
-  private boolean showing;
+  private final JobTrendView ofJob;
+  private final JobsTrendView overJobs;
+  private Node shown;
 
-  public TrendView(TrendViewModel model) {
-    this.model = model;
+  public TrendView(TrendViewModel job, JobsTrendViewModel jobs) {
     getStyleClass().addAll("screen", "trend-screen");
-    sentence.setId("trend-sentence");
-    VBox.setVgrow(chart, Priority.ALWAYS);
-    changes.getStyleClass().add("changes");
-    getChildren().addAll(title, choosers(model.words()), sentence, chart, changes);
-    model.page().addListener((property, before, page) -> show(page));
-    show(model.page().get());
+    ofJob = new JobTrendView(job);
+    overJobs = new JobsTrendView(jobs);
+    shown = ofJob;
+    Words words = job.words();
+    ToggleGroup group = new ToggleGroup();
+    HBox choice =
+        new HBox(
+            button(words.text("trend.this-job"), "trend-this-job", ofJob, group),
+            button(words.text("trend.over-jobs"), "trend-over-jobs", overJobs, group));
+    choice.getStyleClass().add("screen-choice");
+    getChildren().addAll(choice, shown);
+    VBox.setVgrow(ofJob, Priority.ALWAYS);
+    VBox.setVgrow(overJobs, Priority.ALWAYS);
   }
 
-  private HBox choosers(Words words) {
-    checks.setId("trend-check");
-    checks.setConverter(new ChoiceName());
-    checks.setVisibleRowCount(12);
-    targets.setId("trend-target");
-    targets.setVisibleRowCount(12);
-    checks
-        .valueProperty()
-        .addListener(
-            (property, before, choice) -> {
-              if (!showing && choice != null) {
-                model.chooseCheck(choice.id());
-              }
-            });
-    targets
-        .valueProperty()
-        .addListener(
-            (property, before, target) -> {
-              if (!showing && target != null) {
-                model.chooseTarget(target);
-              }
-            });
-    Label check = new Label(words.text("trend.check"));
-    check.setLabelFor(checks);
-    checks.setAccessibleText(words.text("trend.check"));
-    Label target = new Label(words.text("trend.target"));
-    target.setLabelFor(targets);
-    targets.setAccessibleText(words.text("trend.target"));
-    HBox line = new HBox(check, checks, target, targets);
-    line.getStyleClass().add("choosers");
-    line.managedProperty().bind(checks.disabledProperty().not());
-    line.visibleProperty().bind(line.managedProperty());
-    return line;
+  private ToggleButton button(String name, String id, Node node, ToggleGroup group) {
+    ToggleButton button = new ToggleButton(name);
+    button.setId(id);
+    button.setToggleGroup(group);
+    button.setSelected(node == ofJob);
+    button.setOnAction(
+        event -> {
+          button.setSelected(true);
+          shown = node;
+          getChildren().set(1, node);
+        });
+    return button;
   }
 
-  /** The choice of a check takes the keys. */
+  /** What is shown takes the keys. */
   @Override
   public void requestFocus() {
-    checks.requestFocus();
-  }
-
-  private void show(TrendPage page) {
-    showing = true;
-    title.setText(page.title());
-    sentence.setText(page.sentence());
-    SteadyList.bring(checks.getItems(), page.checks());
-    SteadyList.bring(targets.getItems(), page.targets());
-    checks.setDisable(page.checks().isEmpty());
-    checks.setValue(
-        page.checks().stream()
-            .filter(choice -> choice.id().equals(page.check()))
-            .findFirst()
-            .orElse(null));
-    targets.setValue(page.target());
-    boolean drawn = !page.points().isEmpty();
-    chart.setVisible(drawn);
-    chart.setManaged(drawn);
-    chart.paint(
-        page.spoken(), (graphics, palette) -> new TrendPainter(page, graphics, palette).paint());
-    changes
-        .getChildren()
-        .setAll(page.changes().stream().map(text -> Labels.wrapping(text, "change")).toList());
-    showing = false;
-  }
-
-  private static final class ChoiceName extends StringConverter<TrendPage.Choice> {
-    @Override
-    public String toString(TrendPage.@Nullable Choice choice) {
-      return choice == null ? "" : choice.name();
-    }
-
-    /** The box is not editable: nothing is ever read back. */
-    @Override
-    public TrendPage.Choice fromString(String name) {
-      throw new UnsupportedOperationException("a check is chosen, not typed: " + name);
-    }
+    shown.requestFocus();
   }
 }

@@ -1,9 +1,12 @@
 /**
- * The screen that shows one check of one target across its stages and rounds.
+ * The screen that shows how things went: one check of one target of a job across its stages and
+ * rounds, or one check over all jobs as a control chart.
  *
- * <p>Here: the points with their uncertainty bars between the limits of deviation, and in words
- * what moved by more than its uncertainty. Not here: trends over several jobs. Read {@link
- * datumpeg.desktop.trend.TrendViewModel} first.
+ * <p>Here: points with their uncertainty bars between the limits of deviation, in words what moved
+ * by more than its uncertainty; control limits and run rules; export of picture and numbers. Not
+ * here: the charts' arithmetic (room {@code datumpeg.analysis.trend}), drawing long rows (room
+ * chart). Read {@link datumpeg.desktop.trend.TrendViewModel} first, then {@link
+ * datumpeg.desktop.trend.JobsTrendViewModel}.
  */
 @NullMarked
 package datumpeg.desktop.trend;

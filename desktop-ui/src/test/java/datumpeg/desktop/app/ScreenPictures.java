@@ -2,6 +2,7 @@ package datumpeg.desktop.app;
 
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
+import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.source.JobRow;
 import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordFollower;
@@ -18,6 +19,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.ToggleButton;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -67,7 +70,31 @@ class ScreenPictures {
     }
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
     save(stage, pictures, "window-trend");
+    saveOverJobs(stage, window, pictures);
     HeadlessToolkit.run(stage::close);
+  }
+
+  /** The sample jobs are two; these are forty, invented. */
+  private static void saveOverJobs(Stage stage, DesktopWindow window, Path pictures) {
+    HeadlessToolkit.run(
+        () -> {
+          window.show(InventedCrews.withAnOddJob(40));
+          ((ToggleButton) stage.getScene().lookup("#trend-over-jobs")).fire();
+        });
+    awaitText(stage, "jobs-points", "control limits");
+    save(stage, pictures, "window-trend-over-jobs");
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.COMPARE));
+    awaitText(stage, "compare-strips", "Amber: 20 jobs");
+    save(stage, pictures, "window-compare");
+  }
+
+  private static void awaitText(Stage stage, String id, String part) {
+    HeadlessToolkit.until(
+        part,
+        () -> {
+          Node node = stage.getScene().lookup("#" + id);
+          return node != null && String.valueOf(node.getAccessibleText()).contains(part);
+        });
   }
 
   /** As the window would, but with an hour and a path that are the same on every machine. */

@@ -27,6 +27,8 @@ class WordsTest {
           "check.",
           "stage.",
           "standing.",
+          "trend-matter.",
+          "trend-choice.",
           "screen.",
           "window.css",
           "record.db");

@@ -1,9 +1,7 @@
 package datumpeg.bridge.jobs;
 
 import datumpeg.analysis.measuring.CheckNames;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.trend.DatedOutcome;
-import datumpeg.analysis.trend.JobHistory;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.IntegrityException;
 import datumpeg.bridge.record.JobKey;
@@ -45,11 +43,7 @@ public record JobHistories(List<DatedOutcome> outcomes, List<String> unread) {
 
   /** The outcomes of one job, in all its rounds. */
   public static List<DatedOutcome> of(StoredJob stored) {
-    Reduction reduction = new Reduction(stored.job(), stored.jobDigest());
-    return JobHistory.of(
-        stored.job(),
-        JobHistory.inTime(reduction, stored.readings(), stored.moved()),
-        stored.readings());
+    return JobWork.of(stored).history();
   }
 
   /** The checks that have outcomes, in the order in which results tell them. */

@@ -4,6 +4,8 @@ import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.trend.DatedOutcome;
+import datumpeg.analysis.trend.JobHistory;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -33,5 +35,12 @@ public record JobWork(StoredJob stored, Findings findings, List<Findings> earlie
     return readings.stream()
         .filter(reading -> reading.round() <= MovedThing.roundOf(reading.target(), movedSoFar))
         .toList();
+  }
+
+  /** Every outcome of every round, in the order of the work. */
+  public List<DatedOutcome> history() {
+    List<Findings> inTime = new ArrayList<>(earlier);
+    inTime.add(findings);
+    return JobHistory.of(stored.job(), inTime, stored.readings());
   }
 }

@@ -5,22 +5,14 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.job.JobIdentity;
-import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.bridge.derived.JobOverview;
 import datumpeg.bridge.derived.KeptOutcome;
 import datumpeg.bridge.derived.StageCount;
-import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /** What is kept of a job that was worked out. */
@@ -64,38 +56,8 @@ public final class Overviews {
 
   /** The outcomes of every stage and round; of a round found more than once what was found last. */
   static List<KeptOutcome> outcomes(JobWork work) {
-    Map<String, Reading> readings = new HashMap<>();
-    work.stored().readings().forEach(reading -> readings.put(reading.id(), reading));
-    List<Findings> inTime = new ArrayList<>(work.earlier());
-    inTime.add(work.findings());
-    List<KeptOutcome> kept = new ArrayList<>();
-    for (Stage stage : work.stored().job().stages()) {
-      for (Map<Integer, Outcome> rounds : rounds(stage.id(), inTime).values()) {
-        rounds.values().forEach(outcome -> kept.add(kept(stage.id(), outcome, readings)));
-      }
-    }
-    return kept;
-  }
-
-  private static Map<List<String>, Map<Integer, Outcome>> rounds(
-      String stage, List<Findings> inTime) {
-    Map<List<String>, Map<Integer, Outcome>> rounds = new LinkedHashMap<>();
-    for (Findings findings : inTime) {
-      for (Outcome outcome : findings.stage(stage).map(StageFindings::outcomes).orElse(List.of())) {
-        rounds
-            .computeIfAbsent(List.of(outcome.check(), outcome.target()), key -> new TreeMap<>())
-            .put(outcome.round(), outcome);
-      }
-    }
-    return rounds;
-  }
-
-  private static KeptOutcome kept(String stage, Outcome outcome, Map<String, Reading> readings) {
-    List<Reading> used =
-        outcome.readingIds().stream().map(readings::get).filter(Objects::nonNull).toList();
-    Instant at = used.stream().map(Reading::at).max(Instant::compareTo).orElse(Instant.EPOCH);
-    List<String> meters =
-        used.stream().map(Reading::meter).filter(id -> !id.isEmpty()).distinct().sorted().toList();
-    return new KeptOutcome(stage, outcome, at, meters);
+    return work.history().stream()
+        .map(one -> new KeptOutcome(one.stage(), one.outcome(), one.at(), one.meters()))
+        .toList();
   }
 }

@@ -1,0 +1,86 @@
+package datumpeg.desktop.chart;
+
+import datumpeg.desktop.control.Ink;
+import datumpeg.desktop.control.Palette;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.text.TextAlignment;
+
+/** Draws on a canvas in the inks of the theme. */
+final class CanvasPen implements Pen {
+  private final GraphicsContext graphics;
+  private final Palette palette;
+
+  CanvasPen(GraphicsContext graphics, Palette palette) {
+    this.graphics = graphics;
+    this.palette = palette;
+    graphics.setFont(palette.font(1));
+    graphics.setTextBaseline(VPos.CENTER);
+  }
+
+  @Override
+  public double width() {
+    return graphics.getCanvas().getWidth();
+  }
+
+  @Override
+  public double height() {
+    return graphics.getCanvas().getHeight();
+  }
+
+  @Override
+  public double em(double times) {
+    return palette.em(times);
+  }
+
+  @Override
+  public void line(double x1, double y1, double x2, double y2, Ink ink, double thickness) {
+    graphics.setStroke(palette.ink(ink));
+    graphics.setLineWidth(thickness);
+    graphics.strokeLine(x1, y1, x2, y2);
+  }
+
+  @Override
+  public void dashes(double x1, double y1, double x2, double y2, Ink ink, double thickness) {
+    graphics.setLineDashes(9, 5);
+    line(x1, y1, x2, y2, ink, thickness);
+    graphics.setLineDashes();
+  }
+
+  @Override
+  public void block(double x, double y, double blockWidth, double blockHeight, Ink ink) {
+    graphics.setFill(palette.ink(ink));
+    graphics.fillRect(x, y, blockWidth, blockHeight);
+  }
+
+  @Override
+  public void text(String text, double x, double y, Ink ink, Align align) {
+    graphics.setFill(palette.ink(ink));
+    graphics.setTextAlign(
+        switch (align) {
+          case LEFT -> TextAlignment.LEFT;
+          case MIDDLE -> TextAlignment.CENTER;
+          case RIGHT -> TextAlignment.RIGHT;
+        });
+    graphics.fillText(text, x, y);
+  }
+
+  @Override
+  public void mark(Mark mark, double x, double y, double size, Ink ink) {
+    double half = size / 2;
+    graphics.setFill(palette.ink(ink));
+    switch (mark) {
+      case PLAIN -> graphics.fillOval(x - half, y - half, size, size);
+      case IN_A_RUN -> {
+        graphics.setStroke(palette.ink(ink));
+        graphics.setLineWidth(2);
+        graphics.setFill(palette.ink(Ink.PAPER));
+        graphics.fillRect(x - half, y - half, size, size);
+        graphics.strokeRect(x - half, y - half, size, size);
+      }
+      case BEYOND ->
+          graphics.fillPolygon(
+              new double[] {x, x + size, x, x - size}, new double[] {y - size, y, y + size, y}, 4);
+    }
+  }
+}

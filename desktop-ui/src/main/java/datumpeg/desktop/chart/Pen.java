@@ -1,0 +1,31 @@
+package datumpeg.desktop.chart;
+
+import datumpeg.desktop.control.Ink;
+
+/** What a chart is drawn with: lines, blocks, letters and marks, in pixels from the top left. */
+public interface Pen {
+  /** Where a text stands from its place. */
+  enum Align {
+    LEFT,
+    MIDDLE,
+    RIGHT
+  }
+
+  double width();
+
+  double height();
+
+  /** So many times the height of plain text. */
+  double em(double times);
+
+  void line(double x1, double y1, double x2, double y2, Ink ink, double thickness);
+
+  void dashes(double x1, double y1, double x2, double y2, Ink ink, double thickness);
+
+  void block(double x, double y, double blockWidth, double blockHeight, Ink ink);
+
+  /** Plain letters, their middle at y. */
+  void text(String text, double x, double y, Ink ink, Align align);
+
+  void mark(Mark mark, double x, double y, double size, Ink ink);
+}

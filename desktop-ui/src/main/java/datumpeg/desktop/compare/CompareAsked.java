@@ -1,0 +1,73 @@
+package datumpeg.desktop.compare;
+
+import datumpeg.analysis.compare.Factor;
+import datumpeg.analysis.trend.PointPer;
+import datumpeg.analysis.trend.RoundChoice;
+import datumpeg.analysis.trend.TrendFilter;
+import datumpeg.analysis.trend.TrendQuestion;
+import datumpeg.analysis.trend.TrendScale;
+import datumpeg.desktop.source.RecordState;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the screen is asked to compare. Immutable.
+ *
+ * @param chosen ids by matter; a matter that is not there is open, or its first choice
+ */
+record CompareAsked(RecordState state, Map<CompareMatter, String> chosen) {
+  CompareAsked {
+    chosen = Map.copyOf(chosen);
+  }
+
+  CompareAsked with(RecordState newState) {
+    return new CompareAsked(newState, chosen);
+  }
+
+  /** Chooses; another check leaves the target open. */
+  CompareAsked with(CompareMatter matter, String id) {
+    Map<CompareMatter, String> other = new EnumMap<>(CompareMatter.class);
+    other.putAll(chosen);
+    other.put(matter, id);
+    if (matter == CompareMatter.CHECK) {
+      other.remove(CompareMatter.TARGET);
+    }
+    return new CompareAsked(state, other);
+  }
+
+  String chosen(CompareMatter matter) {
+    return chosen.getOrDefault(matter, "");
+  }
+
+  Factor factor() {
+    return of(Factor.values(), CompareMatter.FACTOR);
+  }
+
+  TrendQuestion question(String check) {
+    return new TrendQuestion(
+        new TrendFilter(
+            check,
+            chosen(CompareMatter.TARGET),
+            "",
+            "",
+            "",
+            "",
+            "",
+            Optional.empty(),
+            Optional.empty()),
+        of(RoundChoice.values(), CompareMatter.ROUNDS),
+        PointPer.TARGET,
+        of(TrendScale.values(), CompareMatter.SCALE));
+  }
+
+  /** The value of that name, or the first. */
+  private <E extends Enum<E>> E of(E[] values, CompareMatter matter) {
+    for (E value : values) {
+      if (value.name().equals(chosen(matter))) {
+        return value;
+      }
+    }
+    return values[0];
+  }
+}

@@ -1,0 +1,28 @@
+package datumpeg.desktop.compare;
+
+import datumpeg.desktop.control.Choice;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * All that the screen shows.
+ *
+ * @param strips one a group; none where there is nothing to draw
+ * @param unit of the axis
+ * @param sentences what may be concluded and what not, or why nothing is drawn
+ * @param spoken the drawing in words
+ */
+record ComparePage(
+    Map<CompareMatter, List<Choice>> choices,
+    Map<CompareMatter, String> chosen,
+    List<GroupStrip> strips,
+    String unit,
+    List<String> sentences,
+    String spoken) {
+  ComparePage {
+    choices = Map.copyOf(choices);
+    chosen = Map.copyOf(chosen);
+    strips = List.copyOf(strips);
+    sentences = List.copyOf(sentences);
+  }
+}

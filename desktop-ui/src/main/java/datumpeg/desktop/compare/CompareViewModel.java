@@ -1,0 +1,56 @@
+package datumpeg.desktop.compare;
+
+import datumpeg.desktop.background.LatestAnswer;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.text.Words;
+import java.util.Map;
+import java.util.concurrent.Executor;
+import javafx.application.Platform;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/**
+ * Groups of jobs compared by one check. What is asked is worked out on another thread; the page
+ * follows.
+ *
+ * <p>One thread, the toolkit's when there is one.
+ */
+public final class CompareViewModel {
+  private final Words words;
+  private final LatestAnswer<CompareAsked, ComparePage> answers;
+  private final ReadOnlyObjectWrapper<ComparePage> page = new ReadOnlyObjectWrapper<>();
+  private CompareAsked asked = new CompareAsked(RecordState.unread(""), Map.of());
+
+  /** The comparison of nothing. */
+  public CompareViewModel(Words words) {
+    this(words, LatestAnswer.worker("comparison"), Platform::runLater);
+  }
+
+  CompareViewModel(Words words, Executor worker, Executor receivingThread) {
+    this.words = words;
+    CompareMaker maker = new CompareMaker(words);
+    page.set(maker.page(asked));
+    this.answers = new LatestAnswer<>(worker, receivingThread, maker::page, page::set);
+  }
+
+  public void show(RecordState state) {
+    ask(asked.with(state));
+  }
+
+  void choose(CompareMatter matter, String id) {
+    ask(asked.with(matter, id));
+  }
+
+  ReadOnlyObjectProperty<ComparePage> page() {
+    return page.getReadOnlyProperty();
+  }
+
+  Words words() {
+    return words;
+  }
+
+  private void ask(CompareAsked newAsked) {
+    asked = newAsked;
+    answers.ask(newAsked);
+  }
+}

@@ -1,0 +1,69 @@
+package datumpeg.desktop.control;
+
+import java.util.List;
+import java.util.function.Consumer;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+
+/** A list to choose from, under its name. */
+public final class Chooser extends VBox {
+  private final ComboBox<Choice> box = new ComboBox<>();
+  private boolean showing;
+
+  /**
+   * An empty list.
+   *
+   * @param id of the list itself, for tests and style sheets
+   * @param chosen is given the id of what the user chooses
+   */
+  public Chooser(String id, String name, Consumer<String> chosen) {
+    getStyleClass().add("chooser");
+    Label label = new Label(name);
+    label.getStyleClass().add("chooser-name");
+    label.setLabelFor(box);
+    box.setId(id);
+    box.setAccessibleText(name);
+    box.setVisibleRowCount(12);
+    box.setConverter(new Name());
+    box.setMaxWidth(Double.MAX_VALUE);
+    box.valueProperty()
+        .addListener(
+            (property, before, choice) -> {
+              if (!showing && choice != null) {
+                chosen.accept(choice.id());
+              }
+            });
+    getChildren().addAll(label, box);
+  }
+
+  /** Brings list and choice to what the model says; nobody is told. */
+  public void show(List<Choice> choices, String chosen) {
+    showing = true;
+    SteadyList.bring(box.getItems(), choices);
+    box.setValue(
+        choices.stream().filter(choice -> choice.id().equals(chosen)).findFirst().orElse(null));
+    box.setDisable(choices.size() < 2);
+    showing = false;
+  }
+
+  @Override
+  public void requestFocus() {
+    box.requestFocus();
+  }
+
+  private static final class Name extends StringConverter<Choice> {
+    @Override
+    public String toString(@Nullable Choice choice) {
+      return choice == null ? "" : choice.name();
+    }
+
+    /** The box is not editable: nothing is ever read back. */
+    @Override
+    public Choice fromString(String name) {
+      throw new UnsupportedOperationException("something is chosen, not typed: " + name);
+    }
+  }
+}

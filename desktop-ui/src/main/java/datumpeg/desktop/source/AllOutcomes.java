@@ -1,0 +1,56 @@
+package datumpeg.desktop.source;
+
+import datumpeg.analysis.job.JobIdentity;
+import datumpeg.analysis.trend.DatedOutcome;
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.KeptOutcome;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
+
+/** The outcomes of all jobs of a record, with whose they are. */
+public final class AllOutcomes {
+  private AllOutcomes() {}
+
+  /** Those that are worked out, each job's in the order of its work. */
+  public static List<DatedOutcome> of(RecordState state) {
+    return state.jobs().stream().flatMap(AllOutcomes::of).toList();
+  }
+
+  /** How many jobs are not worked out yet. */
+  public static long waiting(RecordState state) {
+    return state.jobs().stream()
+        .filter(job -> job.trouble().isEmpty())
+        .filter(job -> !job.settled() || job.outcomes().isEmpty())
+        .count();
+  }
+
+  private static Stream<DatedOutcome> of(JobState job) {
+    if (job.outcomes().isEmpty() || job.overview().isEmpty()) {
+      return Stream.empty();
+    }
+    JobIdentity identity = identity(job.row(), job.overview().get());
+    return job.outcomes().get().stream().map(kept -> dated(identity, kept));
+  }
+
+  private static DatedOutcome dated(JobIdentity job, KeptOutcome kept) {
+    return new DatedOutcome(job, kept.stage(), kept.outcome(), kept.at(), kept.meters());
+  }
+
+  /** A row's id is the job's, behind its organisation where that is not the local one. */
+  private static JobIdentity identity(JobRow row, JobOverview overview) {
+    int slash = row.id().lastIndexOf('/');
+    return new JobIdentity(
+        row.id().substring(slash + 1),
+        slash < 0 ? "" : row.id().substring(0, slash),
+        row.name(),
+        overview.site(),
+        overview.crew(),
+        overview.slabBy(),
+        overview.started(),
+        OptionalDouble.empty(),
+        OptionalInt.empty());
+  }
+}

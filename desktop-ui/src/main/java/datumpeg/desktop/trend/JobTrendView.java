@@ -1,0 +1,114 @@
+package datumpeg.desktop.trend;
+
+import datumpeg.desktop.control.Drawing;
+import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.SteadyList;
+import datumpeg.desktop.text.Words;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+
+/** One check of one target across its stages and rounds. */
+final class JobTrendView extends VBox {
+  private final TrendViewModel model;
+  private final Label title = Labels.wrapping("", "heading");
+  private final ComboBox<TrendPage.Choice> checks = new ComboBox<>();
+  private final ComboBox<String> targets = new ComboBox<>();
+  private final Label sentence = Labels.vanishing("sentence");
+  private final Drawing chart = new Drawing("trend");
+  private final VBox changes = new VBox();
+  private boolean showing;
+
+  JobTrendView(TrendViewModel model) {
+    this.model = model;
+    getStyleClass().add("trend-body");
+    sentence.setId("trend-sentence");
+    VBox.setVgrow(chart, Priority.ALWAYS);
+    changes.getStyleClass().add("changes");
+    getChildren().addAll(title, choosers(model.words()), sentence, chart, changes);
+    model.page().addListener((property, before, page) -> show(page));
+    show(model.page().get());
+  }
+
+  private HBox choosers(Words words) {
+    checks.setId("trend-check");
+    checks.setConverter(new ChoiceName());
+    checks.setVisibleRowCount(12);
+    targets.setId("trend-target");
+    targets.setVisibleRowCount(12);
+    checks
+        .valueProperty()
+        .addListener(
+            (property, before, choice) -> {
+              if (!showing && choice != null) {
+                model.chooseCheck(choice.id());
+              }
+            });
+    targets
+        .valueProperty()
+        .addListener(
+            (property, before, target) -> {
+              if (!showing && target != null) {
+                model.chooseTarget(target);
+              }
+            });
+    Label check = new Label(words.text("trend.check"));
+    check.setLabelFor(checks);
+    checks.setAccessibleText(words.text("trend.check"));
+    Label target = new Label(words.text("trend.target"));
+    target.setLabelFor(targets);
+    targets.setAccessibleText(words.text("trend.target"));
+    HBox line = new HBox(check, checks, target, targets);
+    line.getStyleClass().add("choosers");
+    line.managedProperty().bind(checks.disabledProperty().not());
+    line.visibleProperty().bind(line.managedProperty());
+    return line;
+  }
+
+  /** The choice of a check takes the keys. */
+  @Override
+  public void requestFocus() {
+    checks.requestFocus();
+  }
+
+  private void show(TrendPage page) {
+    showing = true;
+    title.setText(page.title());
+    sentence.setText(page.sentence());
+    SteadyList.bring(checks.getItems(), page.checks());
+    SteadyList.bring(targets.getItems(), page.targets());
+    checks.setDisable(page.checks().isEmpty());
+    checks.setValue(
+        page.checks().stream()
+            .filter(choice -> choice.id().equals(page.check()))
+            .findFirst()
+            .orElse(null));
+    targets.setValue(page.target());
+    boolean drawn = !page.points().isEmpty();
+    chart.setVisible(drawn);
+    chart.setManaged(drawn);
+    chart.paint(
+        page.spoken(), (graphics, palette) -> new TrendPainter(page, graphics, palette).paint());
+    changes
+        .getChildren()
+        .setAll(page.changes().stream().map(text -> Labels.wrapping(text, "change")).toList());
+    showing = false;
+  }
+
+  private static final class ChoiceName extends StringConverter<TrendPage.Choice> {
+    @Override
+    public String toString(TrendPage.@Nullable Choice choice) {
+      return choice == null ? "" : choice.name();
+    }
+
+    /** The box is not editable: nothing is ever read back. */
+    @Override
+    public TrendPage.Choice fromString(String name) {
+      throw new UnsupportedOperationException("a check is chosen, not typed: " + name);
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package datumpeg.desktop.trend;
+
+import datumpeg.desktop.chart.LongChart;
+import datumpeg.desktop.control.Chooser;
+import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.text.Words;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javafx.scene.control.Button;
+import javafx.scene.control.DatePicker;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** One check over all jobs: what is asked, the chart, what it says. */
+final class JobsTrendView extends VBox {
+  private final JobsTrendViewModel model;
+  private final Words words;
+  private final Map<TrendMatter, Chooser> choosers = new EnumMap<>(TrendMatter.class);
+  private final DatePicker from = new DatePicker();
+  private final DatePicker to = new DatePicker();
+  private final LongChart chart = new LongChart();
+  private final Label reading = Labels.wrapping("", "chart-reading");
+  private final VBox sentences = new VBox();
+  private final TrendExport export;
+
+  JobsTrendView(JobsTrendViewModel model) {
+    this.model = model;
+    this.words = model.words();
+    this.export = new TrendExport(model, chart);
+    getStyleClass().add("trend-body");
+    chart.setId("jobs-points");
+    reading.setId("jobs-reading");
+    chart.onRead(told -> reading.setText(told.isEmpty() ? words.text("trend.chart-keys") : told));
+    VBox.setVgrow(chart, Priority.ALWAYS);
+    sentences.getStyleClass().add("changes");
+    Label exported = Labels.vanishing("hint");
+    exported.setId("trend-exported");
+    exported.textProperty().bind(export.told());
+    VBox body = new VBox(filters(), chart, reading, buttons(), exported, sentences);
+    body.getStyleClass().add("trend-body");
+    ScrollPane scroll = new ScrollPane(body);
+    scroll.getStyleClass().add("page-scroll");
+    scroll.setFitToWidth(true);
+    scroll.setFitToHeight(true);
+    VBox.setVgrow(scroll, Priority.ALWAYS);
+    getChildren().add(scroll);
+    model.page().addListener((property, before, page) -> show(page));
+    show(model.page().get());
+  }
+
+  private FlowPane filters() {
+    FlowPane filters = new FlowPane();
+    filters.getStyleClass().add("filters");
+    for (TrendMatter matter : TrendMatter.values()) {
+      Chooser chooser =
+          new Chooser(
+              "jobs-" + matter.id(),
+              words.text("trend-matter." + matter.id()),
+              id -> model.choose(matter, id));
+      choosers.put(matter, chooser);
+      filters.getChildren().add(chooser);
+    }
+    filters
+        .getChildren()
+        .addAll(day(from, "trend.from", "jobs-from"), day(to, "trend.to", "jobs-to"));
+    return filters;
+  }
+
+  private VBox day(DatePicker picker, String key, String id) {
+    picker.setId(id);
+    picker.setAccessibleText(words.text(key));
+    picker
+        .valueProperty()
+        .addListener(
+            (property, before, day) ->
+                model.between(
+                    Optional.ofNullable(from.getValue()), Optional.ofNullable(to.getValue())));
+    Label name = new Label(words.text(key));
+    name.getStyleClass().add("chooser-name");
+    name.setLabelFor(picker);
+    VBox box = new VBox(name, picker);
+    box.getStyleClass().add("chooser");
+    return box;
+  }
+
+  private FlowPane buttons() {
+    FlowPane buttons =
+        new FlowPane(
+            button("trend.earlier", () -> chart.move(-0.5)),
+            button("trend.later", () -> chart.move(0.5)),
+            button("trend.closer", () -> chart.zoom(2)),
+            button("trend.wider", () -> chart.zoom(0.5)),
+            button("trend.show-all", chart::showAll),
+            button("trend.save-svg", export::saveSvg),
+            button("trend.save-png", export::savePng),
+            button("trend.save-csv", export::saveCsv));
+    buttons.getStyleClass().add("chart-buttons");
+    return buttons;
+  }
+
+  private Button button(String key, Runnable action) {
+    Button button = new Button(words.text(key));
+    button.setOnAction(event -> action.run());
+    return button;
+  }
+
+  /** The choice of a check takes the keys. */
+  @Override
+  public void requestFocus() {
+    chooser(TrendMatter.CHECK).requestFocus();
+  }
+
+  private Chooser chooser(TrendMatter matter) {
+    Chooser chooser = choosers.get(matter);
+    if (chooser == null) {
+      throw new IllegalStateException(matter + " has no list");
+    }
+    return chooser;
+  }
+
+  private void show(JobsTrendPage page) {
+    choosers.forEach(
+        (matter, chooser) ->
+            chooser.show(
+                page.choices().getOrDefault(matter, List.of()),
+                page.chosen().getOrDefault(matter, "")));
+    boolean drawn = page.points().size() > 0;
+    chart.setVisible(drawn);
+    chart.setManaged(drawn);
+    reading.setVisible(drawn);
+    reading.setManaged(drawn);
+    chart.show(page.points(), page.labels(), page.spoken());
+    sentences.getChildren().clear();
+    page.sentences()
+        .forEach(text -> sentences.getChildren().add(Labels.wrapping(text, "sentence")));
+    page.signals().forEach(text -> sentences.getChildren().add(Labels.wrapping(text, "change")));
+  }
+}

@@ -1,0 +1,150 @@
+package datumpeg.desktop.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.desktop.setting.Settings;
+import datumpeg.desktop.setting.SettingsFile;
+import datumpeg.desktop.source.InventedCrews;
+import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.text.Words;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Test;
+
+/** The trend over jobs and the comparison, in the window. */
+class OverJobsTest {
+  private final Stage stage;
+  private final DesktopWindow window;
+
+  OverJobsTest() {
+    HeadlessToolkit.start();
+    stage = HeadlessToolkit.on(Stage::new);
+    window =
+        HeadlessToolkit.on(
+            () ->
+                new DesktopWindow(
+                    Words.of(Locale.ROOT),
+                    ZoneOffset.UTC,
+                    new SettingsFile.Loaded(Settings.usual(), ""),
+                    settings -> {},
+                    job -> {}));
+    HeadlessToolkit.run(() -> window.openOn(stage));
+  }
+
+  @AfterEach
+  void close() {
+    HeadlessToolkit.run(() -> stage.close());
+  }
+
+  private void show(Screen screen, RecordState state) {
+    HeadlessToolkit.run(
+        () -> {
+          window.window().screen().set(screen);
+          window.show(state);
+        });
+  }
+
+  private void overJobs() {
+    HeadlessToolkit.run(() -> ((ToggleButton) lookup("trend-over-jobs")).fire());
+  }
+
+  private Node lookup(String id) {
+    return HeadlessToolkit.on(() -> stage.getScene().lookup("#" + id));
+  }
+
+  private void press(Node node, KeyCode key) {
+    HeadlessToolkit.run(
+        () ->
+            node.fireEvent(
+                new KeyEvent(KeyEvent.KEY_PRESSED, "", "", key, false, false, false, false)));
+  }
+
+  private void awaitText(String id, String beginning) {
+    HeadlessToolkit.until(
+        id + " says " + beginning,
+        () -> {
+          Node node = stage.getScene().lookup("#" + id);
+          return node != null && String.valueOf(node.getAccessibleText()).contains(beginning);
+        });
+  }
+
+  @Test
+  void chartIsDrawnToldAndReadOutByKeys() {
+    show(Screen.TREND, InventedCrews.withAnOddJob(24));
+    overJobs();
+    awaitText("jobs-points", "control limits");
+    Node chart = lookup("jobs-points");
+    WritableImage picture = HeadlessToolkit.picture(stage.getScene());
+    int dark =
+        HeadlessToolkit.darkPixels(
+            picture, HeadlessToolkit.on(() -> chart.localToScene(chart.getBoundsInLocal())));
+    assertTrue(dark > 1500, "the chart shows " + dark + " dark pixels");
+    press(chart, KeyCode.RIGHT);
+    press(chart, KeyCode.RIGHT);
+    Labeled reading = (Labeled) lookup("jobs-reading");
+    assertTrue(reading.getText().startsWith("Point 2: job-0 A2/a"), reading.getText());
+    assertTrue(HeadlessToolkit.on(chart::getAccessibleText).startsWith("Point 2: job-0"));
+    press(chart, KeyCode.END);
+    assertTrue(reading.getText().startsWith("Point 48: job-23"), reading.getText());
+    press(chart, KeyCode.PLUS);
+    WritableImage nearer = HeadlessToolkit.picture(stage.getScene());
+    assertNotEquals(pixels(picture), pixels(nearer), "zooming shows something else");
+  }
+
+  private static int pixels(WritableImage picture) {
+    int hash = 17;
+    for (int y = 0; y < picture.getHeight(); y += 3) {
+      for (int x = 0; x < picture.getWidth(); x += 3) {
+        hash = 31 * hash + picture.getPixelReader().getArgb(x, y);
+      }
+    }
+    return hash;
+  }
+
+  @Test
+  void emptyChartIsASentenceAndNoDrawing() {
+    show(Screen.TREND, new RecordState("site.db", true, "", Optional.empty(), List.of()));
+    overJobs();
+    HeadlessToolkit.picture(stage.getScene());
+    assertFalse(HeadlessToolkit.on(() -> lookup("jobs-points").isVisible()));
+    List<Node> sentences =
+        HeadlessToolkit.on(
+            () ->
+                HeadlessToolkit.find(
+                    stage.getScene().getRoot(), node -> node.getStyleClass().contains("sentence")));
+    assertTrue(
+        sentences.stream()
+            .anyMatch(
+                n -> n instanceof Labeled l && l.getText().startsWith("No job of the record")));
+  }
+
+  @Test
+  void comparisonTellsItsStripsAndFollowsTheChoice() {
+    show(Screen.COMPARE, InventedCrews.state(24));
+    awaitText("compare-strips", "Amber: 12 jobs, 24 outcomes.");
+    WritableImage picture = HeadlessToolkit.picture(stage.getScene());
+    Node strips = lookup("compare-strips");
+    int dark =
+        HeadlessToolkit.darkPixels(
+            picture, HeadlessToolkit.on(() -> strips.localToScene(strips.getBoundsInLocal())));
+    assertTrue(dark > 1000, "the strips show " + dark + " dark pixels");
+    ComboBox<?> factor = (ComboBox<?>) lookup("compare-factor");
+    assertEquals("Compare", HeadlessToolkit.on(factor::getAccessibleText));
+    HeadlessToolkit.run(() -> factor.getSelectionModel().select(1));
+    awaitText("compare-strips", "Aldermoor: 16 jobs");
+  }
+}
