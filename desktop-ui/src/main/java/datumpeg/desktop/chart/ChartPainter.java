@@ -3,6 +3,9 @@ package datumpeg.desktop.chart;
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.RoundTicks;
 import datumpeg.desktop.text.Figures;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -13,6 +16,11 @@ import java.util.function.IntToDoubleFunction;
 public final class ChartPainter {
   /** Points nearer than this many pixels are drawn as columns. */
   private static final double LEAST_PIXELS_A_POINT = 4;
+
+  /** Room beside the plot for numbers on the left and the lines' names on the right. */
+  static final double LEFT_LETTERS = 6;
+
+  static final double RIGHT_LETTERS = 10.5;
 
   private static final double LEAST_PIXELS_A_BAR = 12;
   private static final int NO_CURSOR = -1;
@@ -37,18 +45,10 @@ public final class ChartPainter {
     this.labels = labels;
     this.cursor = cursor;
     this.pen = pen;
-    this.left = leftMargin(pen);
-    this.right = pen.width() - rightMargin(pen);
+    this.left = pen.em(LEFT_LETTERS);
+    this.right = pen.width() - pen.em(RIGHT_LETTERS);
     this.top = pen.em(1.4);
     this.bottom = pen.height() - pen.em(3.4);
-  }
-
-  static double leftMargin(Pen pen) {
-    return pen.em(6);
-  }
-
-  static double rightMargin(Pen pen) {
-    return pen.em(1.2);
   }
 
   /** Paints all; nothing where there are no points or no room. */
@@ -222,39 +222,32 @@ public final class ChartPainter {
     }
   }
 
-  /** Names of the lines: of control limits on the right, of permitted deviations on the left. */
+  /** Names of the lines beside the plot, each at its line or as near as there is room. */
   private void names() {
     int last = Math.max(0, window.lastPoint(points.size()));
-    int first = Math.min(window.firstPoint(), points.size() - 1);
-    name(labels.control(), points.controlUpper(last), right, true);
-    name(labels.control(), points.controlLower(last), right, false);
-    boolean apart =
-        Double.isNaN(points.controlUpper(last))
-            || Math.abs(y(points.controlUpper(last)) - y(points.centre())) > pen.em(2.4);
-    if (apart) {
-      name(labels.centre(), points.centre(), right, true);
+    List<Name> names = new ArrayList<>();
+    name(names, labels.permitted(), points.permittedUpper(last), Ink.LIMIT);
+    name(names, labels.control(), points.controlUpper(last), Ink.ACCENT);
+    name(names, labels.centre(), points.centre(), Ink.ACCENT);
+    name(names, labels.control(), points.controlLower(last), Ink.ACCENT);
+    name(names, labels.permitted(), points.permittedLower(last), Ink.LIMIT);
+    names.sort(Comparator.comparingDouble(Name::y));
+    double line = pen.em(1.2);
+    double least = top - pen.em(0.6);
+    for (int i = 0; i < names.size(); i++) {
+      double most = bottom - line * (names.size() - 1 - i);
+      double y = Math.max(least, Math.min(most, names.get(i).y()));
+      pen.text(names.get(i).text(), right + pen.em(0.5), y, names.get(i).ink(), Pen.Align.LEFT);
+      least = y + line;
     }
-    name(labels.permitted(), points.permittedUpper(first), left, true);
-    name(labels.permitted(), points.permittedLower(first), left, false);
   }
 
-  private void name(String name, double value, double x, boolean above) {
-    if (Double.isNaN(value)) {
-      return;
+  private record Name(String text, double y, Ink ink) {}
+
+  private void name(List<Name> names, String name, double value, Ink ink) {
+    if (!Double.isNaN(value)) {
+      names.add(new Name(name + " " + Figures.signed(value), y(value), ink));
     }
-    String text = name + " " + Figures.signed(value);
-    double y = y(value) + (above ? -pen.em(0.75) : pen.em(0.75));
-    boolean atRight = x == right;
-    double place = atRight ? x - pen.em(0.4) : x + pen.em(0.4);
-    double width = pen.em(0.56) * text.length();
-    pen.block(
-        atRight ? place - width : place - 2, y - pen.em(0.6), width + 2, pen.em(1.2), Ink.PAPER);
-    pen.text(
-        text,
-        place,
-        y,
-        atRight ? Ink.ACCENT : Ink.LIMIT,
-        atRight ? Pen.Align.RIGHT : Pen.Align.LEFT);
   }
 
   private double pixelsAPoint() {

@@ -182,11 +182,12 @@ public final class LongChart extends StackPane {
   }
 
   private double plotWidth() {
-    return Math.max(1, drawing.getWidth() - letters * 7.2);
+    return Math.max(
+        1, drawing.getWidth() - letters * (ChartPainter.LEFT_LETTERS + ChartPainter.RIGHT_LETTERS));
   }
 
   private double placeOf(double x) {
-    double inPlot = x - drawing.getLayoutX() - letters * 6;
+    double inPlot = x - drawing.getLayoutX() - letters * ChartPainter.LEFT_LETTERS;
     return window.get().from() + inPlot / plotWidth() * window.get().width();
   }
 }

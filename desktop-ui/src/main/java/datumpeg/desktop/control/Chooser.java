@@ -45,7 +45,7 @@ public final class Chooser extends VBox {
     SteadyList.bring(box.getItems(), choices);
     box.setValue(
         choices.stream().filter(choice -> choice.id().equals(chosen)).findFirst().orElse(null));
-    box.setDisable(choices.size() < 2);
+    box.setDisable(choices.isEmpty());
     showing = false;
   }
 

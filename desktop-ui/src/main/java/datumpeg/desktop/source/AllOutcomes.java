@@ -5,7 +5,6 @@ import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.bridge.derived.JobOverview;
 import datumpeg.bridge.derived.KeptOutcome;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Stream;

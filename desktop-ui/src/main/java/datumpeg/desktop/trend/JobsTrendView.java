@@ -18,6 +18,8 @@ import javafx.scene.layout.VBox;
 
 /** One check over all jobs: what is asked, the chart, what it says. */
 final class JobsTrendView extends VBox {
+  private static final double SHARE_OF_THE_SCREEN = 0.55;
+
   private final JobsTrendViewModel model;
   private final Words words;
   private final Map<TrendMatter, Chooser> choosers = new EnumMap<>(TrendMatter.class);
@@ -36,7 +38,6 @@ final class JobsTrendView extends VBox {
     chart.setId("jobs-points");
     reading.setId("jobs-reading");
     chart.onRead(told -> reading.setText(told.isEmpty() ? words.text("trend.chart-keys") : told));
-    VBox.setVgrow(chart, Priority.ALWAYS);
     sentences.getStyleClass().add("changes");
     Label exported = Labels.vanishing("hint");
     exported.setId("trend-exported");
@@ -46,7 +47,7 @@ final class JobsTrendView extends VBox {
     ScrollPane scroll = new ScrollPane(body);
     scroll.getStyleClass().add("page-scroll");
     scroll.setFitToWidth(true);
-    scroll.setFitToHeight(true);
+    chart.prefHeightProperty().bind(scroll.heightProperty().multiply(SHARE_OF_THE_SCREEN));
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().add(scroll);
     model.page().addListener((property, before, page) -> show(page));

@@ -40,6 +40,7 @@ class OverJobsTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     new SettingsFile.Loaded(Settings.usual(), ""),
+                    new NoSessions(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(() -> window.openOn(stage));

@@ -40,8 +40,7 @@ public final class InventedCrews {
   }
 
   private static JobState job(int number, double more) {
-    JobRow row =
-        new JobRow("job-" + number, "Shed " + number, Optional.of(at(number)), 2, "1");
+    JobRow row = new JobRow("job-" + number, "Shed " + number, Optional.of(at(number)), 2, "1");
     boolean amber = number % 2 == 0;
     JobOverview overview =
         new JobOverview(
