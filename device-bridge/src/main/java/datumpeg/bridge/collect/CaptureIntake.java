@@ -12,9 +12,12 @@ import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.CaptureEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.security.DigestOutputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
@@ -113,9 +116,11 @@ public record CaptureIntake(StoredJob job, CaptureReplay.Played played) {
 
   /** SHA-256 of a file's bytes, as 64 lower-case hexadecimal digits. */
   public static String sha256(Path file) {
-    try {
-      byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(file));
-      return HexFormat.of().formatHex(digest);
+    // Piece by piece: a capture of weeks does not fit into memory.
+    try (InputStream in = Files.newInputStream(file)) {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      in.transferTo(new DigestOutputStream(OutputStream.nullOutputStream(), digest));
+      return HexFormat.of().formatHex(digest.digest());
     } catch (NoSuchFileException e) {
       throw new InputException("There is no capture " + file + ".", e);
     } catch (IOException e) {

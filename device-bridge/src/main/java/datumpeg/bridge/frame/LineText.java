@@ -22,6 +22,9 @@ public final class LineText {
 
   /** The text of these bytes; total. */
   public static String of(Bytes bytes) {
+    if (isAscii(bytes)) { // nearly every line, and several times faster than a decoder
+      return new String(bytes.toArray(), StandardCharsets.US_ASCII);
+    }
     try {
       return StandardCharsets.UTF_8
           .newDecoder()
@@ -30,6 +33,15 @@ public final class LineText {
     } catch (CharacterCodingException notUtf8) {
       return byteByByte(bytes);
     }
+  }
+
+  private static boolean isAscii(Bytes bytes) {
+    for (int index = 0; index < bytes.length(); index++) {
+      if (bytes.at(index) >= 0x80) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static String byteByByte(Bytes bytes) {

@@ -1,11 +1,11 @@
 package datumpeg.bridge.record.sqlite;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import org.sqlite.SQLiteConfig;
 
 /** The same columns in a table without rules or digests, with the same settings. */
@@ -48,6 +48,23 @@ final class BareTable implements AutoCloseable {
   }
 
   void insert(int number, String body) throws SQLException {
+    bind(number, body);
+    insert.executeUpdate();
+  }
+
+  /** All in one transaction. */
+  void batch(List<String> bodies) throws SQLException {
+    connection.setAutoCommit(false);
+    for (int i = 0; i < bodies.size(); i++) {
+      bind(i, bodies.get(i));
+      insert.addBatch();
+    }
+    insert.executeBatch();
+    connection.commit();
+    connection.setAutoCommit(true);
+  }
+
+  private void bind(int number, String body) throws SQLException {
     insert.setString(1, "local");
     insert.setString(2, "bench-01");
     insert.setString(3, "reading");
@@ -58,7 +75,6 @@ final class BareTable implements AutoCloseable {
     insert.setString(8, "0".repeat(64));
     insert.setString(9, "0".repeat(64));
     insert.setDouble(10, 6 + number / 1000.0);
-    insert.executeUpdate();
   }
 
   @Override

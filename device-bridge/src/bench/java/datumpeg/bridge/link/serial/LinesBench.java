@@ -1,0 +1,172 @@
+package datumpeg.bridge.link.serial;
+
+import com.pty4j.unix.Pty;
+import datumpeg.bridge.frame.Decoded.Measured;
+import datumpeg.bridge.link.Chunk;
+import datumpeg.bridge.link.LinkAddress;
+import datumpeg.bridge.link.LinkClock;
+import datumpeg.bridge.link.LinkListener;
+import datumpeg.bridge.link.LinkLostException;
+import datumpeg.bridge.link.SerialSettings;
+import datumpeg.bridge.meter.MeterProfiles;
+import datumpeg.bridge.meter.MeterStream;
+import java.io.FileInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
+
+/**
+ * Lines of a meter through a pseudo-terminal, the serial library and the decoder, beside a plain
+ * loop of 64 KiB reads of a pseudo-terminal, by turns. Prints Markdown. Arguments: lines a run,
+ * runs.
+ */
+public final class LinesBench {
+  private LinesBench() {}
+
+  public static void main(String[] arguments) throws Exception {
+    int lines = Integer.parseInt(arguments[0]);
+    int runs = Integer.parseInt(arguments[1]);
+    byte[] bytes = lines(lines);
+    double[] plain = new double[runs];
+    double[] link = new double[runs];
+    plain(bytes);
+    link(bytes, lines);
+    System.out.printf(
+        "| run | plain loop, s | link and decoder, s | ratio of throughput |%n|---|---|---|---|%n");
+    for (int run = 0; run < runs; run++) {
+      plain[run] = plain(bytes);
+      link[run] = link(bytes, lines);
+      System.out.printf(
+          Locale.ROOT,
+          "| %d | %.2f | %.2f | %.2f |%n",
+          run + 1,
+          plain[run],
+          link[run],
+          plain[run] / link[run]);
+    }
+    System.out.printf(
+        Locale.ROOT,
+        "| median | %.2f | %.2f | %.2f |%n%n%d lines, %d bytes; all %d read, in order.%n",
+        median(plain),
+        median(link),
+        median(plain) / median(link),
+        lines,
+        bytes.length,
+        lines);
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private static byte[] lines(int count) {
+    StringBuilder text = new StringBuilder();
+    for (int i = 0; i < count; i++) {
+      text.append(1 + i % 40).append('.').append(digits(i % 1000)).append(" m\r\n");
+    }
+    return text.toString().getBytes(StandardCharsets.US_ASCII);
+  }
+
+  private static String digits(int value) {
+    return Integer.toString(1000 + value).substring(1);
+  }
+
+  private static double plain(byte[] bytes) throws Exception {
+    Pty master = new Pty();
+    new ProcessBuilder("stty", "-F", master.getSlaveName(), "raw", "-echo").start().waitFor();
+    long start = System.nanoTime();
+    try (InputStream in = new FileInputStream(master.getSlaveName())) {
+      Thread writer = write(master, bytes);
+      byte[] buffer = new byte[1 << 16];
+      long read = 0;
+      while (read < bytes.length) {
+        read += in.read(buffer);
+      }
+      writer.join();
+    }
+    double seconds = (System.nanoTime() - start) / 1e9;
+    master.close();
+    return seconds;
+  }
+
+  private static double link(byte[] bytes, int lines) throws Exception {
+    Pty master = new Pty();
+    Counting counting = new Counting(lines);
+    double seconds;
+    try (SerialLink link =
+        SerialLink.open(
+            new LinkAddress.Serial(master.getSlaveName(), SerialSettings.DEFAULT),
+            LinkClock.system(),
+            counting)) {
+      long start = System.nanoTime();
+      Thread writer = write(master, bytes);
+      counting.done.await();
+      seconds = (System.nanoTime() - start) / 1e9;
+      writer.join();
+    }
+    master.close();
+    return seconds;
+  }
+
+  private static Thread write(Pty master, byte[] bytes) {
+    OutputStream out = master.getOutputStream();
+    Thread writer =
+        new Thread(
+            () -> {
+              try {
+                for (int from = 0; from < bytes.length; from += 1 << 16) {
+                  // The part is copied: pty4j counts an offset twice.
+                  out.write(
+                      Arrays.copyOfRange(bytes, from, Math.min(from + (1 << 16), bytes.length)));
+                }
+                out.flush();
+              } catch (IOException e) {
+                throw new IllegalStateException(e);
+              }
+            });
+    writer.start();
+    return writer;
+  }
+
+  /** Decodes, and checks that each value is the next one sent. */
+  private static final class Counting implements LinkListener {
+    private final MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
+    private final CountDownLatch done = new CountDownLatch(1);
+    private final int lines;
+    private int count;
+
+    Counting(int lines) {
+      this.lines = lines;
+    }
+
+    @Override
+    public void received(Chunk chunk) {
+      for (MeterStream.Message message : stream.accept(chunk.bytes(), chunk.channel())) {
+        String expected = (1 + count % 40) + "." + digits(count % 1000);
+        if (!(message.decoded() instanceof Measured measured)
+            || !measured.valueText().equals(expected)) {
+          System.err.println("line " + count + ": expected " + expected + ", found " + message);
+          System.exit(1);
+        }
+        count++;
+      }
+      if (count == lines) {
+        done.countDown();
+      }
+    }
+
+    @Override
+    public void lost(LinkLostException loss) {
+      throw loss;
+    }
+
+    @Override
+    public void ended() {}
+  }
+}

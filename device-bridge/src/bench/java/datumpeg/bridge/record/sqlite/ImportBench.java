@@ -1,0 +1,149 @@
+package datumpeg.bridge.record.sqlite;
+
+import datumpeg.bridge.exchange.TableIntake;
+import datumpeg.bridge.jobfile.JobFile;
+import datumpeg.bridge.jobfile.JobTexts;
+import datumpeg.bridge.jobs.JobIntake;
+import datumpeg.bridge.json.CanonicalJson;
+import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.SessionStart;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.entry.TimeOrderedIds;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.SQLException;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+
+/**
+ * Many readings stored in one transaction, beside a bare JDBC batch of the same columns, keys and
+ * indexes, by turns. Prints Markdown. Arguments: folder, rows, runs.
+ */
+public final class ImportBench {
+  private static final SessionStart START = new SessionStart("bench", "bench", Clock.systemUTC());
+
+  private ImportBench() {}
+
+  public static void main(String[] arguments) throws IOException, SQLException {
+    Path parent = Path.of(arguments[0]);
+    int rows = Integer.parseInt(arguments[1]);
+    int runs = Integer.parseInt(arguments[2]);
+    double[][] seconds = new double[4][runs];
+    one(parent, rows, new double[4]); // for the compiler
+    for (int run = 0; run < runs; run++) {
+      double[] times = new double[4];
+      one(parent, rows, times);
+      for (int i = 0; i < times.length; i++) {
+        seconds[i][run] = times[i];
+      }
+    }
+    String[] names = {
+      "bare JDBC batch, the record's keys and indexes",
+      "bare JDBC batch, no index",
+      "record, one transaction",
+      "`enter`: read, check and store the table"
+    };
+    System.out.printf("| | rows/s, median of %d | to the first |%n|---|---|---|%n", runs);
+    for (int i = 0; i < names.length; i++) {
+      System.out.printf(
+          Locale.ROOT,
+          "| %s | %.0f | %.2f |%n",
+          names[i],
+          rows / median(seconds[i]),
+          median(seconds[0]) / median(seconds[i]));
+    }
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private static void one(Path parent, int rows, double[] times) throws IOException, SQLException {
+    Path folder = Files.createTempDirectory(parent, "import-bench");
+    try {
+      List<ReadingEntry> readings = readings(rows);
+      List<String> bodies =
+          readings.stream().map(reading -> CanonicalJson.text(reading.body())).toList();
+      times[0] = bare(folder.resolve("keys.db"), BareTable.Indexes.OF_THE_RECORD, bodies);
+      times[1] = bare(folder.resolve("none.db"), BareTable.Indexes.NONE, bodies);
+      times[2] = record(folder.resolve("record.db"), readings);
+      times[3] = enter(folder.resolve("enter.db"), rows);
+    } finally {
+      try (Stream<Path> files = Files.walk(folder)) {
+        for (Path file : files.sorted(Comparator.reverseOrder()).toList()) {
+          Files.delete(file);
+        }
+      }
+    }
+  }
+
+  private static List<ReadingEntry> readings(int count) {
+    TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
+    List<ReadingEntry> readings = new ArrayList<>();
+    for (int i = 0; i < count; i++) {
+      double metres = 18 + i % 100 / 10000.0;
+      readings.add(
+          ReadingEntry.builder(ids.next(), "arrival", "distance", "slab.A1-slab.A4")
+              .value(String.format(Locale.ROOT, "%.4f", metres), "m", metres)
+              .readAt(OffsetDateTime.parse("2026-03-02T08:15:30Z"))
+              .operator("Ines")
+              .meter("laser", "", "")
+              .source("table t.csv line " + (i + 2))
+              .build());
+    }
+    return readings;
+  }
+
+  private static double bare(Path file, BareTable.Indexes indexes, List<String> bodies)
+      throws SQLException {
+    try (BareTable table = new BareTable(file, indexes)) {
+      long start = System.nanoTime();
+      table.batch(bodies);
+      return (System.nanoTime() - start) / 1e9;
+    }
+  }
+
+  private static double record(Path file, List<ReadingEntry> readings) {
+    try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE);
+        RecordSession session = record.openSession(START)) {
+      long start = System.nanoTime();
+      session.appendAll(JobKey.local("larkrise-01"), readings);
+      return (System.nanoTime() - start) / 1e9;
+    }
+  }
+
+  private static double enter(Path file, int rows) throws IOException {
+    StringBuilder table = new StringBuilder("stage,quantity,target,value,unit,at,operator\n");
+    for (int i = 0; i < rows; i++) {
+      table.append(
+          String.format(
+              Locale.ROOT,
+              "arrival,distance,slab.A1-slab.A4,%.4f,m,2026-03-02T08:15:30Z,Ines%n",
+              18 + i % 100 / 10000.0));
+    }
+    byte[] bytes = table.toString().getBytes(StandardCharsets.UTF_8);
+    try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
+      JobIntake.take(
+          record,
+          JobFile.load(
+              Files.writeString(file.resolveSibling("bench.toml"), JobTexts.LARKRISE),
+              "bench.toml"),
+          START);
+      long start = System.nanoTime();
+      TableIntake.take(record, "larkrise-01", bytes, "t.csv", TableIntake.Repeat.REFUSE, START);
+      return (System.nanoTime() - start) / 1e9;
+    }
+  }
+}
