@@ -24,7 +24,9 @@ final class Causes {
     Map<String, List<Outcome>> groups = new LinkedHashMap<>();
     for (Outcome outcome : outcomes) {
       if (!outcome.stale() && Severity.isOpen(outcome)) {
-        groups.computeIfAbsent(Tellings.cause(outcome, outcomes), key -> new ArrayList<>()).add(outcome);
+        groups
+            .computeIfAbsent(Tellings.cause(outcome, outcomes), key -> new ArrayList<>())
+            .add(outcome);
       }
     }
     List<List<Outcome>> ordered = new ArrayList<>(groups.values());
@@ -61,7 +63,8 @@ final class Causes {
   private Cause cause(List<Outcome> group, List<Outcome> all) {
     Outcome worst = worst(group);
     Verdict kind = kind(group);
-    String action = kind == Verdict.UNDECIDED ? worst.remedy() : Tellings.action(worst, all, situation);
+    String action =
+        kind == Verdict.UNDECIDED ? worst.remedy() : Tellings.action(worst, all, situation);
     return new Cause(
         kind,
         kind == Verdict.UNDECIDED

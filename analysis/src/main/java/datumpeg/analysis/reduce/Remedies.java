@@ -48,7 +48,9 @@ final class Remedies {
     if (outcome.is(Verdict.UNDECIDED)) {
       return outcome.withRemedy(whatWouldDecide(outcome));
     }
-    return outcome.is(Verdict.NONCONFORMING) ? outcome.withRemedy(Tellings.remedy(outcome, situation)) : outcome;
+    return outcome.is(Verdict.NONCONFORMING)
+        ? outcome.withRemedy(Tellings.remedy(outcome, situation))
+        : outcome;
   }
 
   /**

@@ -1,8 +1,8 @@
 package datumpeg.analysis.tell;
 
 import datumpeg.analysis.conform.Outcome;
-import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.measuring.Axis;
+import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Plumbing;
 import java.util.List;
 import java.util.Map;

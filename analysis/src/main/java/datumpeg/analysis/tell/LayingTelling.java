@@ -81,8 +81,7 @@ final class LayingTelling implements Telling {
     boolean plus = outcome.deviation() > 0;
     return switch (outcome.check()) {
       case "line-parallel" -> Moves.across(outcome, situation);
-      case "rafter-pair" ->
-          RafterTips.remedy(outcome, situation.setOut(), situation.movability());
+      case "rafter-pair" -> RafterTips.remedy(outcome, situation.setOut(), situation.movability());
       case "wall-square" -> Racking.remedy(outcome, situation.setOut(), situation.movability());
       case "foot-line" ->
           "Move foot "

@@ -9,7 +9,10 @@ final class Moves {
   private Moves() {}
 
   static String across(Outcome outcome, Situation situation) {
-    boolean movable = outcome.target().endsWith("/eave") ? situation.movability().tops() : situation.movability().bases();
+    boolean movable =
+        outcome.target().endsWith("/eave")
+            ? situation.movability().tops()
+            : situation.movability().bases();
     String move =
         (outcome.deviation() > 0
                 ? "Bring the two sides together by "

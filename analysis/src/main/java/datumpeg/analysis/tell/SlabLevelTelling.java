@@ -1,8 +1,8 @@
 package datumpeg.analysis.tell;
 
+import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.remedy.Millimetres;
-import datumpeg.analysis.check.slab.SlabFlatness;
 import java.util.List;
 import java.util.Map;
 
@@ -46,7 +46,8 @@ final class SlabLevelTelling implements Telling {
     String amount = Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
     boolean plus = outcome.deviation() > 0;
     return switch (outcome.check()) {
-      case "slab-level" -> "the slab's levels spread over " + amount + " (" + outcome.aside() + ").";
+      case "slab-level" ->
+          "the slab's levels spread over " + amount + " (" + outcome.aside() + ").";
       case "slab-level-point" ->
           target + " lies " + amount + (plus ? " above" : " below") + " the slab's mean level.";
       case "seat-level" ->

@@ -1,8 +1,8 @@
 package datumpeg.analysis.tell;
 
 import datumpeg.analysis.conform.Outcome;
-import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.remedy.Millimetres;
 import java.util.List;
 import java.util.Map;
 

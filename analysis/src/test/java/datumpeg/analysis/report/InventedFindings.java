@@ -200,7 +200,9 @@ public final class InventedFindings {
       int bay = i % 3 + 1;
       String target = side + bay + "-" + side + (bay + 1) + "/base";
       double nominal = bay == 2 ? 6.0 : 5.968;
-      outcomes.add(InventedOutcomes.sized("frame-spacing", target, nominal, deviations[i], "10 mm", 0.010, "S" + i));
+      outcomes.add(
+          InventedOutcomes.sized(
+              "frame-spacing", target, nominal, deviations[i], "10 mm", 0.010, "S" + i));
     }
   }
 

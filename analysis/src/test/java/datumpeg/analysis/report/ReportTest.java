@@ -25,8 +25,7 @@ final class ReportTest {
       new Report(InventedShed.job(), InventedFindings.findings(), InventedShed.readings());
 
   private static String page(StageFindings... stages) {
-    return new Report(
-            InventedShed.job(), new Findings("larkrise-01", "digest", List.of(stages)))
+    return new Report(InventedShed.job(), new Findings("larkrise-01", "digest", List.of(stages)))
         .html(InventedFindings.all());
   }
 
@@ -164,8 +163,7 @@ final class ReportTest {
   @Test
   void equalInputsGiveEqualBytes() {
     Report again =
-        new Report(
-            InventedShed.job(), InventedFindings.findings(), InventedShed.readings());
+        new Report(InventedShed.job(), InventedFindings.findings(), InventedShed.readings());
     assertEquals(report.html(InventedFindings.all()), again.html(InventedFindings.all()));
   }
 

@@ -16,7 +16,10 @@ import java.util.Optional;
  * @param trouble why what was wanted last could not be done; may be empty
  */
 record FindingsPage(
-    String title, String sentence, List<StageChoice> stages, Optional<ShownStage> shown,
+    String title,
+    String sentence,
+    List<StageChoice> stages,
+    Optional<ShownStage> shown,
     Optional<Behind> behind,
     String trouble) {
   FindingsPage {

@@ -4,9 +4,9 @@ import datumpeg.analysis.check.AdjustedReading;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
-import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.drawing.Drawing;
 import datumpeg.analysis.report.drawing.StageDrawings;
@@ -99,8 +99,7 @@ public final class FindingsViewModel {
             : found.trouble();
     behind =
         Optional.of(
-            new Behind(
-                title, sentence, found.rows().stream().map(this::behindRow).toList()));
+            new Behind(title, sentence, found.rows().stream().map(this::behindRow).toList()));
     refresh();
   }
 
@@ -176,8 +175,7 @@ public final class FindingsViewModel {
   }
 
   private static FindingsPage empty(String title, String sentence) {
-    return new FindingsPage(
-        title, sentence, List.of(), Optional.empty(), Optional.empty(), "");
+    return new FindingsPage(title, sentence, List.of(), Optional.empty(), Optional.empty(), "");
   }
 
   private FindingsPage page(JobState jobState) {

@@ -87,7 +87,8 @@ public final class RecordRows implements StoredRows {
     return new Row(
         entry.id().toString(),
         (entry.value() + " " + entry.unit()).strip(),
-        words.text("behind.target", entry.target(), face, entry.round(), words.stage(entry.stage())),
+        words.text(
+            "behind.target", entry.target(), face, entry.round(), words.stage(entry.stage())),
         String.join(", ", how),
         entry.raw().isEmpty() ? "" : String.join("\n", ByteRows.of(Bytes.ofHex(entry.raw()))),
         entry.source());

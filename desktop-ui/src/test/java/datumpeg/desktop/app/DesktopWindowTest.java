@@ -56,7 +56,8 @@ class DesktopWindowTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     USUAL,
-                    new NoSessions(), new NoRows(),
+                    new NoSessions(),
+                    new NoRows(),
                     settings -> {},
                     chosen::add));
     HeadlessToolkit.run(
@@ -323,7 +324,8 @@ class DesktopWindowTest {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     new SettingsFile.Loaded(left, ""),
-                    new NoSessions(), new NoRows(),
+                    new NoSessions(),
+                    new NoRows(),
                     settings -> {},
                     chosen::add));
     assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));

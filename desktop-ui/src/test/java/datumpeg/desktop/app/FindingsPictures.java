@@ -52,7 +52,12 @@ class FindingsPictures {
   }
 
   private void save(
-      Path file, double width, double height, Settings settings, String suffix, List<String> stages) {
+      Path file,
+      double width,
+      double height,
+      Settings settings,
+      String suffix,
+      List<String> stages) {
     Stage stage = HeadlessToolkit.on(Stage::new);
     Words words = Words.of(Locale.ROOT);
     DesktopWindow window =

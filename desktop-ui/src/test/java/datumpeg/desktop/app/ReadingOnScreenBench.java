@@ -121,7 +121,8 @@ class ReadingOnScreenBench {
     try (BufferedReader told =
             new BufferedReader(
                 new InputStreamReader(writer.getInputStream(), StandardCharsets.UTF_8));
-        PrintStream next = new PrintStream(writer.getOutputStream(), true, StandardCharsets.UTF_8)) {
+        PrintStream next =
+            new PrintStream(writer.getOutputStream(), true, StandardCharsets.UTF_8)) {
       for (int i = 0; i < COUNT; i++) {
         shown.clear();
         next.println();
@@ -161,8 +162,7 @@ class ReadingOnScreenBench {
           new BufferedReader(new InputStreamReader(System.in, StandardCharsets.UTF_8));
       SplittableRandom random = new SplittableRandom(20260320);
       TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
-      try (SiteRecord record =
-              SqliteRecords.open(Path.of(arguments[0]), SqliteRecords.Mode.WRITE);
+      try (SiteRecord record = SqliteRecords.open(Path.of(arguments[0]), SqliteRecords.Mode.WRITE);
           RecordSession session =
               record.openSession(new SessionStart("bench", "bench", Clock.systemUTC()))) {
         for (int i = 0; i < COUNT; i++) {

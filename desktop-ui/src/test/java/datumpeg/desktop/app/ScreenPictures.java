@@ -55,7 +55,8 @@ class ScreenPictures {
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
                     USUAL,
-                    new NoSessions(), new NoRows(),
+                    new NoSessions(),
+                    new NoRows(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(

@@ -132,8 +132,7 @@ class FindingsRowsTest {
   void everyStageHasItsDrawings() {
     List<String> lift = shown().drawings().stream().map(drawing -> drawing.title()).toList();
     assertTrue(
-        lift.containsAll(
-            List.of("Where to look", "Plumb of the columns", "Columns in elevation")),
+        lift.containsAll(List.of("Where to look", "Plumb of the columns", "Columns in elevation")),
         lift.toString());
     model.chooseStage("arrival");
     List<String> arrival = shown().drawings().stream().map(drawing -> drawing.title()).toList();

@@ -14,7 +14,8 @@ import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
 class FindingsViewModelTest {
-  private final FindingsViewModel model = new FindingsViewModel(Words.of(Locale.ROOT), new NoRows(), (job, stage) -> {});
+  private final FindingsViewModel model =
+      new FindingsViewModel(Words.of(Locale.ROOT), new NoRows(), (job, stage) -> {});
 
   private FindingsPage page() {
     return model.page().get();

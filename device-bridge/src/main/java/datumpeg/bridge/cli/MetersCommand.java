@@ -11,7 +11,6 @@ import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.RegisterBlock;
 import datumpeg.bridge.link.SerialSettings;
 import datumpeg.bridge.link.modbus.ModbusLink;
-import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.meter.learn.Learning;
 import datumpeg.bridge.meter.learn.Proposal;
 import java.time.Duration;
@@ -167,8 +166,7 @@ final class MetersCommand {
                   command,
                   block.map(Learning::ofRegisters).orElseGet(Learning::ofSender))
               .converse();
-      found.ifPresent(
-          proposal -> file.write(proposal, settings(address), command, address.text()));
+      found.ifPresent(proposal -> file.write(proposal, settings(address), command, address.text()));
     }
     return 0;
   }

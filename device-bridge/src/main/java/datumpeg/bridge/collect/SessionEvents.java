@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
  * wait: a meter that sends faster than can be dealt with is read no faster. Thread-safe.
  */
 final class SessionEvents {
-  private static final int MOST = 1000;
+  private static final int MOST = 100;
   private static final long LOOK_MILLIS = 100;
 
   private final BlockingQueue<SessionEvent> events = new ArrayBlockingQueue<>(MOST);
