@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
 final class JobCell extends ListCell<JobCard> {
   private final JobsViewModel model;
   private final Words words;
+  private @Nullable JobCard shown;
 
   JobCell(JobsViewModel model) {
     this.model = model;
@@ -29,7 +30,10 @@ final class JobCell extends ListCell<JobCard> {
   @Override
   protected void updateItem(@Nullable JobCard card, boolean empty) {
     super.updateItem(card, empty);
-    setText(null);
+    if (!empty && card != null && card.equals(shown)) {
+      return; // a list asks again and again for what stands there already
+    }
+    shown = empty ? null : card;
     if (empty || card == null) {
       setGraphic(null);
       setOnMouseClicked(null);
@@ -72,16 +76,13 @@ final class JobCell extends ListCell<JobCard> {
       tile.getChildren().add(Labels.wrapping(words.text("jobs.tile-empty"), "tile-empty"));
     }
     for (StageTile.Count count : stage.counts()) {
-      Label number = new Label(Integer.toString(count.number()));
-      number.getStyleClass().add("tile-number");
-      number.setMinWidth(USE_PREF_SIZE);
-      HBox line =
-          new HBox(
-              new StandingMark(count.standing()),
-              number,
-              Labels.wrapping(words.standing(count.standing()), "tile-word"));
-      line.getStyleClass().add("tile-line");
+      Label line =
+          Labels.wrapping(count.number() + " " + words.standing(count.standing()), "tile-line");
+      line.setGraphic(new StandingMark(count.standing()));
       tile.getChildren().add(line);
+    }
+    if (!stage.holdPointKey().isEmpty()) {
+      tile.getChildren().add(Labels.wrapping(words.text(stage.holdPointKey()), "tile-hold"));
     }
     tile.addEventHandler(
         MouseEvent.MOUSE_CLICKED,
@@ -98,6 +99,9 @@ final class JobCell extends ListCell<JobCard> {
     text.append(". ").append(card.sentence());
     for (StageTile stage : card.stages()) {
       text.append(' ').append(stage.title()).append(": ").append(spoken(stage.counts()));
+      if (!stage.holdPointKey().isEmpty()) {
+        text.append(' ').append(words.text(stage.holdPointKey())).append('.');
+      }
     }
     return text.toString();
   }

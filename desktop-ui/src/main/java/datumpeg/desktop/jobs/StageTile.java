@@ -1,5 +1,6 @@
 package datumpeg.desktop.jobs;
 
+import datumpeg.analysis.signoff.HoldPoint;
 import datumpeg.bridge.derived.StageCount;
 import datumpeg.desktop.text.Standing;
 import java.util.ArrayList;
@@ -11,10 +12,21 @@ import java.util.List;
  * @param stage the stage's id
  * @param title its name on screen
  * @param counts how many outcomes stand how, the gravest first; empty when nothing was measured
+ * @param holdPoint how its hold point stands
  */
-record StageTile(String stage, String title, List<Count> counts) {
+record StageTile(String stage, String title, List<Count> counts, HoldPoint.State holdPoint) {
   StageTile {
     counts = List.copyOf(counts);
+  }
+
+  /** The key of the words for its hold point; empty where there is nothing to say. */
+  String holdPointKey() {
+    return switch (holdPoint) {
+      case OPEN -> "jobs.hold-open";
+      case TO_SIGN -> "jobs.hold-to-sign";
+      case SIGNED -> "jobs.hold-signed";
+      case NONE, NOT_BEGUN -> "";
+    };
   }
 
   /** So many outcomes that stand so. */
@@ -28,7 +40,7 @@ record StageTile(String stage, String title, List<Count> counts) {
         counts.add(new Count(standing, number));
       }
     }
-    return new StageTile(stage.stage(), title, counts);
+    return new StageTile(stage.stage(), title, counts, stage.holdPoint());
   }
 
   private static int number(StageCount stage, Standing standing) {

@@ -58,7 +58,7 @@ public record JobState(
   }
 
   static JobState workedOut(JobRow row, ReducedJob work) {
-    JobOverview overview = Overviews.of(work.job(), work.findings());
+    JobOverview overview = Overviews.of(work.job(), work.findings(), work.holdPoints());
     return new JobState(row, Optional.of(overview), Optional.of(work), "", true, Optional.empty());
   }
 

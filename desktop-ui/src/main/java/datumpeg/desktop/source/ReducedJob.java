@@ -2,6 +2,7 @@ package datumpeg.desktop.source;
 
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.signoff.HoldPoint;
 import java.util.List;
 
 /**
@@ -11,10 +12,22 @@ import java.util.List;
  * @param earlier the findings as they were before each thing was moved, the oldest first; from
  *     these a trend has its earlier rounds
  * @param strays sentences on readings that this revision of the plan has no place for
+ * @param holdPoints of every stage, in the order of the work
  */
-public record ReducedJob(Job job, Findings findings, List<Findings> earlier, List<String> strays) {
+public record ReducedJob(
+    Job job,
+    Findings findings,
+    List<Findings> earlier,
+    List<String> strays,
+    List<HoldPoint> holdPoints) {
   public ReducedJob {
     earlier = List.copyOf(earlier);
     strays = List.copyOf(strays);
+    holdPoints = List.copyOf(holdPoints);
+  }
+
+  /** A job whose hold points are not known. */
+  public ReducedJob(Job job, Findings findings, List<Findings> earlier, List<String> strays) {
+    this(job, findings, earlier, strays, List.of());
   }
 }

@@ -63,7 +63,8 @@ public final class SiteRecordSource implements JobSource {
         stored.jobAsMeasured(),
         work.findings(),
         work.earlier(),
-        stored.strays().stream().map(stray -> stray.target() + ": " + stray.why()).toList());
+        stored.strays().stream().map(stray -> stray.target() + ": " + stray.why()).toList(),
+        work.holdPoints());
   }
 
   @Override

@@ -57,7 +57,7 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Override
   public JobOverview overview(JobRow row) {
     ReducedJob work = reduce(row);
-    return Overviews.of(work.job(), work.findings());
+    return Overviews.of(work.job(), work.findings(), work.holdPoints());
   }
 
   @Override

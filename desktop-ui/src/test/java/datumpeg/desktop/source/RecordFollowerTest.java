@@ -156,7 +156,7 @@ class RecordFollowerTest {
   @Test
   void jobThatWasWorkedOutBeforeIsNotWorkedOutAgain() {
     ReducedJob work = InventedJobs.unmeasured();
-    JobOverview known = Overviews.of(work.job(), work.findings());
+    JobOverview known = Overviews.of(work.job(), work.findings(), work.holdPoints());
     source.add(new JobRow("a", "", Optional.empty(), 1, "1", Optional.of(known), true));
     source.add(new JobRow("b", "", Optional.empty(), 1, "1", Optional.of(known), false));
     follower.turn();

@@ -18,6 +18,8 @@ public final class BridgeCommands {
         new EnterCommand(program),
         new VoidCommand(program),
         new MovedCommand(program),
+        new SignCommand(program),
+        new AcceptCommand(program),
         new ReduceCommand(program),
         new ReportCommand(program),
         new TrendCommand(program),

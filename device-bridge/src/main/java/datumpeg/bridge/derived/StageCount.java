@@ -1,11 +1,13 @@
 package datumpeg.bridge.derived;
 
+import datumpeg.analysis.signoff.HoldPoint;
+
 /**
  * How many outcomes of a stage stand how.
  *
  * @param stage the stage's id
  * @param measured whether it has readings
- * @param holdPoint whether work must not go past it before it is signed
+ * @param holdPoint how its hold point stands
  * @param stale outcomes that stand on something moved since; counted here alone
  * @param noLimit values for which the job gives no limit
  * @param notMeasured targets of its checks that were not measured
@@ -13,7 +15,7 @@ package datumpeg.bridge.derived;
 public record StageCount(
     String stage,
     boolean measured,
-    boolean holdPoint,
+    HoldPoint.State holdPoint,
     int conforming,
     int undecided,
     int nonconforming,

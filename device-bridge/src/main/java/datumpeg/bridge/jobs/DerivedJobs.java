@@ -123,7 +123,7 @@ public final class DerivedJobs {
   }
 
   private JobOverview settle(JobWork work, long row, String key) {
-    JobOverview overview = Overviews.of(work.stored().job(), work.findings());
+    JobOverview overview = Overviews.of(work.stored().job(), work.findings(), work.holdPoints());
     store.settle(work.stored().key(), row, key, overview, Overviews.outcomes(work));
     return overview;
   }
@@ -135,6 +135,8 @@ public final class DerivedJobs {
     log.inForce().forEach(reading -> all.add(reading.digest()));
     log.moves().forEach(moved -> all.add(moved.digest()));
     log.profiles().forEach(profile -> all.add(profile.digest()));
+    log.signatures().forEach(signature -> all.add(signature.digest()));
+    log.acceptances().forEach(acceptance -> all.add(acceptance.digest()));
     return JobRevisionEntry.sha256Of(all.toString());
   }
 }

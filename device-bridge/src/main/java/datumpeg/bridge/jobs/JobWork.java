@@ -6,6 +6,7 @@ import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.JobHistory;
+import datumpeg.analysis.signoff.HoldPoint;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -14,10 +15,13 @@ import java.util.List;
  *
  * @param findings of all readings in force
  * @param earlier the findings as they were before each thing was moved, the oldest first
+ * @param holdPoints of every stage, in the order of the work
  */
-public record JobWork(StoredJob stored, Findings findings, List<Findings> earlier) {
+public record JobWork(
+    StoredJob stored, Findings findings, List<Findings> earlier, List<HoldPoint> holdPoints) {
   public JobWork {
     earlier = List.copyOf(earlier);
+    holdPoints = List.copyOf(holdPoints);
   }
 
   public static JobWork of(StoredJob stored) {
@@ -27,7 +31,10 @@ public record JobWork(StoredJob stored, Findings findings, List<Findings> earlie
       List<MovedThing> movedSoFar = stored.moved().subList(0, moves);
       earlier.add(reduction.reduce(takenBefore(stored.readings(), movedSoFar), movedSoFar));
     }
-    return new JobWork(stored, reduction.reduce(stored.readings(), stored.moved()), earlier);
+    Findings findings = reduction.reduce(stored.readings(), stored.moved());
+    List<HoldPoint> holdPoints =
+        stored.job().stages().stream().map(stage -> stored.holdPoint(stage, findings)).toList();
+    return new JobWork(stored, findings, earlier, holdPoints);
   }
 
   /** The readings of rounds that had begun when only these things had been moved. */

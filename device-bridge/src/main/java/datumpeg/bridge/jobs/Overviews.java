@@ -8,6 +8,7 @@ import datumpeg.analysis.job.JobIdentity;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.signoff.HoldPoint;
 import datumpeg.bridge.derived.JobOverview;
 import datumpeg.bridge.derived.KeptOutcome;
 import datumpeg.bridge.derived.StageCount;
@@ -19,25 +20,38 @@ import java.util.function.Predicate;
 public final class Overviews {
   private Overviews() {}
 
-  /** How the stages of a job stand. */
-  public static JobOverview of(Job job, Findings findings) {
+  /**
+   * How the stages of a job stand.
+   *
+   * @param holdPoints as far as they are known; a stage that is not among them has none
+   */
+  public static JobOverview of(Job job, Findings findings, List<HoldPoint> holdPoints) {
     JobIdentity identity = job.identity();
     return new JobOverview(
         identity.site(),
         identity.crew(),
         identity.slabBy(),
         identity.started(),
-        job.stages().stream().map(stage -> count(stage, findings.stage(stage.id()))).toList(),
+        job.stages().stream().map(stage -> count(stage, findings.stage(stage.id()), state(stage, holdPoints))).toList(),
         "");
   }
 
-  private static StageCount count(Stage stage, Optional<StageFindings> findings) {
+  private static HoldPoint.State state(Stage stage, List<HoldPoint> holdPoints) {
+    return holdPoints.stream()
+        .filter(point -> point.stage().id().equals(stage.id()))
+        .map(HoldPoint::state)
+        .findFirst()
+        .orElse(HoldPoint.State.NONE);
+  }
+
+  private static StageCount count(
+      Stage stage, Optional<StageFindings> findings, HoldPoint.State holdPoint) {
     List<Outcome> outcomes = findings.map(StageFindings::outcomes).orElse(List.of());
     List<Note> notes = findings.map(StageFindings::notes).orElse(List.of());
     return new StageCount(
         stage.id(),
         findings.isPresent(),
-        stage.holdPoint(),
+        holdPoint,
         number(outcomes, Verdict.CONFORMING),
         number(outcomes, Verdict.UNDECIDED),
         number(outcomes, Verdict.NONCONFORMING),

@@ -7,6 +7,11 @@ import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.signoff.Acceptance;
+import datumpeg.analysis.signoff.HoldPoint;
+import datumpeg.analysis.signoff.Signature;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobfile.JobFile;
 import datumpeg.bridge.mistake.Nearest;
@@ -33,6 +38,8 @@ import java.util.Optional;
  * @param strays readings in force that this revision of the plan has no place for
  * @param profileMeters the meters that readings name and only a meter profile describes
  * @param drift the checks of meters, of any job of the organisation
+ * @param signatures of its stages, in order
+ * @param acceptances of items of its stages, in order
  */
 public record StoredJob(
     JobKey key,
@@ -43,7 +50,9 @@ public record StoredJob(
     List<MovedThing> moved,
     List<Stray> strays,
     Map<String, Meter> profileMeters,
-    DriftHistory drift) {
+    DriftHistory drift,
+    List<Signature> signatures,
+    List<Acceptance> acceptances) {
 
   /**
    * A reading left out of the analysis.
@@ -57,6 +66,8 @@ public record StoredJob(
     moved = List.copyOf(moved);
     strays = List.copyOf(strays);
     profileMeters = Map.copyOf(profileMeters);
+    signatures = List.copyOf(signatures);
+    acceptances = List.copyOf(acceptances);
   }
 
   /**
@@ -145,7 +156,9 @@ public record StoredJob(
         moved,
         strays,
         ProfileMeters.of(job, readings, log.profiles()),
-        DriftHistory.NONE);
+        DriftHistory.NONE,
+        log.signatures().stream().map(SignOffRows::signature).toList(),
+        log.acceptances().stream().map(SignOffRows::acceptance).toList());
   }
 
   /** The job with every meter its readings name, as far as a profile describes it. */
@@ -161,6 +174,16 @@ public record StoredJob(
   /** What its readings say. */
   public Findings findings() {
     return reduction().reduce(readings, moved);
+  }
+
+  /**
+   * The hold point of one of the job's stages.
+   *
+   * @param findings what the readings come to
+   */
+  public HoldPoint holdPoint(Stage stage, Findings findings) {
+    return HoldPoint.of(
+        stage, findings.stage(stage.id()), readings, acceptances, signatures);
   }
 
   private static InputException unknown(SiteRecord record, String jobName) {

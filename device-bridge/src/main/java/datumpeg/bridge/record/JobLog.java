@@ -1,9 +1,12 @@
 package datumpeg.bridge.record;
 
+import datumpeg.bridge.record.entry.AcceptanceEntry;
 import datumpeg.bridge.record.entry.CaptureEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ProfileEntry;
+import datumpeg.bridge.record.entry.PhotoEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.entry.SignatureEntry;
 import datumpeg.bridge.record.entry.TableEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
 import java.util.HashSet;
@@ -24,7 +27,10 @@ public record JobLog(
     List<StoredEntry<MovedEntry>> moves,
     List<StoredEntry<TableEntry>> tables,
     List<StoredEntry<CaptureEntry>> captures,
-    List<StoredEntry<ProfileEntry>> profiles) {
+    List<StoredEntry<ProfileEntry>> profiles,
+    List<StoredEntry<SignatureEntry>> signatures,
+    List<StoredEntry<AcceptanceEntry>> acceptances,
+    List<StoredEntry<PhotoEntry>> photos) {
   public JobLog {
     readings = List.copyOf(readings);
     voids = List.copyOf(voids);
@@ -32,6 +38,9 @@ public record JobLog(
     tables = List.copyOf(tables);
     captures = List.copyOf(captures);
     profiles = List.copyOf(profiles);
+    signatures = List.copyOf(signatures);
+    acceptances = List.copyOf(acceptances);
+    photos = List.copyOf(photos);
   }
 
   /** The ids that a void names. */

@@ -179,7 +179,33 @@ class CommandReferenceTest {
             .findFirst()
             .orElseThrow();
     printed.put("void", form(console, List.of("void", "larkrise-01", reading, "--why", "wrong")));
+    signOff(console, printed);
     return printed;
+  }
+
+  /** Accepts what is open at the arrival until it can be signed. */
+  private static void signOff(TestConsole console, Map<String, String> printed) {
+    JsonObject answer = accept(console, "slab-square A1");
+    printed.put("accept", form(answer));
+    while (answer.text("state").equals("open")) {
+      String open =
+          answer.array("items").stream()
+              .map(JsonObject.class::cast)
+              .filter(item -> !item.truth("closed"))
+              .map(item -> item.text("item"))
+              .findFirst()
+              .orElseThrow();
+      answer = accept(console, open);
+    }
+    printed.put("sign", form(console, List.of("sign", "larkrise-01", "arrival", "--by", "Reed")));
+  }
+
+  private static JsonObject accept(TestConsole console, String item) {
+    String[] words = {
+      "accept", "larkrise-01", item, "--stage", "arrival", "--by", "Reed", "--reference", "letter",
+      "--why", "trimmed"
+    };
+    return JsonReader.readObject(json(console, words), item);
   }
 
   private static String form(TestConsole console, List<String> words) {

@@ -97,7 +97,7 @@ class DerivedJobsTest {
       assertFalse(of(jobs.jobs(), KEY).settled());
       JobOverview overview = jobs.settle(KEY);
       JobWork work = JobWork.of(StoredJob.load(record, "larkrise-01"));
-      assertEquals(Overviews.of(work.stored().job(), work.findings()), overview);
+      assertEquals(Overviews.of(work.stored().job(), work.findings(), work.holdPoints()), overview);
       List<KeptOutcome> outcomes = jobs.outcomes(KEY);
       assertEquals(work.findings().stages().get(0).outcomes().size(), outcomes.size());
       for (int i = 0; i < outcomes.size(); i++) {
@@ -154,7 +154,7 @@ class DerivedJobsTest {
         assertTrue(of(listed, OTHER).settled(), row.kind().word());
         JobOverview overview = jobs.settle(KEY);
         JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
-        assertEquals(Overviews.of(fresh.stored().job(), fresh.findings()), overview);
+        assertEquals(Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()), overview);
         assertTrue(of(jobs.jobs(), KEY).settled(), row.kind().word());
       }
     }
@@ -213,7 +213,7 @@ class DerivedJobsTest {
       DerivedJobs jobs = new DerivedJobs(record, store);
       assertFalse(of(jobs.jobs(), KEY).settled());
       JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
-      assertEquals(Overviews.of(fresh.stored().job(), fresh.findings()), jobs.settle(KEY));
+      assertEquals(Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()), jobs.settle(KEY));
       assertTrue(of(jobs.jobs(), KEY).settled());
     }
   }

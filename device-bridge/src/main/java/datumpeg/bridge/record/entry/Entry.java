@@ -13,7 +13,10 @@ public sealed interface Entry
         TableEntry,
         CaptureEntry,
         ProfileEntry,
-        MeterCheckEntry {
+        MeterCheckEntry,
+        SignatureEntry,
+        AcceptanceEntry,
+        PhotoEntry {
 
   EntryKind kind();
 

@@ -14,7 +14,10 @@ public enum EntryKind {
   TABLE("table"),
   CAPTURE("capture"),
   PROFILE("profile"),
-  METER_CHECK("meter-check");
+  METER_CHECK("meter-check"),
+  SIGNATURE("signature"),
+  ACCEPTANCE("acceptance"),
+  PHOTO("photo");
 
   private final String word;
 
@@ -55,6 +58,9 @@ public enum EntryKind {
       case CAPTURE -> CaptureEntry.from(body);
       case PROFILE -> ProfileEntry.from(body);
       case METER_CHECK -> MeterCheckEntry.from(body);
+      case SIGNATURE -> SignatureEntry.from(body);
+      case ACCEPTANCE -> AcceptanceEntry.from(body);
+      case PHOTO -> PhotoEntry.from(body);
     };
   }
 }

@@ -26,7 +26,7 @@ public final class DerivedFile {
   private static final int APPLICATION_ID = 0x44745064;
 
   /** Of the tables; another one is not read but made anew. */
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
 
   private static final SqliteSettings SETTINGS =
       SqliteSettings.usual()

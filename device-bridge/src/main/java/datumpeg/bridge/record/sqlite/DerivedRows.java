@@ -4,6 +4,7 @@ import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
+import datumpeg.analysis.signoff.HoldPoint;
 import datumpeg.bridge.derived.JobOverview;
 import datumpeg.bridge.derived.KeptOutcome;
 import datumpeg.bridge.derived.StageCount;
@@ -36,7 +37,7 @@ final class DerivedRows {
     return new StageCount(
         row.getString(at),
         row.getInt(at + 1) == 1,
-        row.getInt(at + 2) == 1,
+        HoldPoint.State.valueOf(row.getString(at + 2)),
         row.getInt(at + 3),
         row.getInt(at + 4),
         row.getInt(at + 5),
@@ -48,7 +49,7 @@ final class DerivedRows {
   static void write(PreparedStatement to, int at, StageCount stage) throws SQLException {
     to.setString(at, stage.stage());
     to.setInt(at + 1, stage.measured() ? 1 : 0);
-    to.setInt(at + 2, stage.holdPoint() ? 1 : 0);
+    to.setString(at + 2, stage.holdPoint().name());
     to.setInt(at + 3, stage.conforming());
     to.setInt(at + 4, stage.undecided());
     to.setInt(at + 5, stage.nonconforming());

@@ -12,6 +12,7 @@ import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.Verification;
+import datumpeg.bridge.record.entry.AcceptanceEntry;
 import datumpeg.bridge.record.entry.CaptureEntry;
 import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.EntryKind;
@@ -20,7 +21,9 @@ import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.MeterCheckEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ProfileEntry;
+import datumpeg.bridge.record.entry.PhotoEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.entry.SignatureEntry;
 import datumpeg.bridge.record.entry.TableEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
 import java.sql.PreparedStatement;
@@ -39,7 +42,8 @@ final class SqliteRecord implements SiteRecord {
       "SELECT "
           + StoredRows.COLUMNS
           + OF_JOB
-          + " AND kind IN ('reading', 'void', 'moved', 'table', 'capture', 'profile') UNION ALL SELECT "
+          + " AND kind IN ('reading', 'void', 'moved', 'table', 'capture', 'profile', 'signature',"
+          + " 'acceptance', 'photo') UNION ALL SELECT "
           + StoredRows.COLUMNS
           + " FROM entry WHERE kind = 'void' AND NOT (job = ? AND organisation = ?)"
           + " AND json_extract(body, '$.reading') IN (SELECT json_extract(body, '$.id')"
@@ -165,7 +169,10 @@ final class SqliteRecord implements SiteRecord {
         only(all, EntryKind.MOVED, MovedEntry.class),
         only(all, EntryKind.TABLE, TableEntry.class),
         only(all, EntryKind.CAPTURE, CaptureEntry.class),
-        only(all, EntryKind.PROFILE, ProfileEntry.class));
+        only(all, EntryKind.PROFILE, ProfileEntry.class),
+        only(all, EntryKind.SIGNATURE, SignatureEntry.class),
+        only(all, EntryKind.ACCEPTANCE, AcceptanceEntry.class),
+        only(all, EntryKind.PHOTO, PhotoEntry.class));
   }
 
   private static <E extends Entry> List<StoredEntry<E>> only(

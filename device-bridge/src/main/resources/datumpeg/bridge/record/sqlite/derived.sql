@@ -32,7 +32,7 @@ CREATE TABLE stage (
   position INTEGER NOT NULL,
   stage TEXT NOT NULL,
   measured INTEGER NOT NULL,
-  hold_point INTEGER NOT NULL,
+  hold_point TEXT NOT NULL,
   conforming INTEGER NOT NULL,
   undecided INTEGER NOT NULL,
   nonconforming INTEGER NOT NULL,

@@ -1,0 +1,136 @@
+package datumpeg.bridge.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.json.JsonReader;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class SignAndAcceptCommandTest {
+  @TempDir Path folder;
+  private SiteFolder site;
+  private TestConsole console;
+
+  @BeforeEach
+  void open() throws IOException {
+    site = SiteFolder.withJob(folder);
+    console = site.console;
+  }
+
+  private int answers;
+
+  /** Each an hour after the one before. */
+  private void answer(String yesOrNo) throws IOException {
+    answers++;
+    site.write(
+        "answers.csv",
+        "stage,quantity,target,value,unit,at\ncuring,attribute,edge-sound,"
+            + yesOrNo
+            + ",,2026-03-02T1"
+            + answers
+            + ":00:00+01:00\n");
+    assertEquals(0, console.run("enter", "larkrise-01", "answers.csv"), console.err());
+  }
+
+  private int sign(String... more) {
+    List<String> words =
+        new java.util.ArrayList<>(List.of("sign", "larkrise-01", "curing", "--by", "M. Reed"));
+    words.addAll(List.of(more));
+    return console.run(words.toArray(String[]::new));
+  }
+
+  private int accept(String item, String reference, String why) {
+    return console.run(
+        "accept", "larkrise-01", item, "--by", "M. Reed", "--reference", reference, "--why", why);
+  }
+
+  @Test
+  void stageWithoutReadingsCannotBeSigned() {
+    assertEquals(2, sign());
+    assertTrue(console.err().contains("nothing was measured or answered"), console.err());
+    assertEquals(2, console.run("sign", "larkrise-01", "curling", "--by", "M. Reed"));
+    assertTrue(console.err().contains("curing"), console.err());
+  }
+
+  @Test
+  void openItemsAreNamedAndCloseByAcceptance() throws IOException {
+    answer("no");
+    assertEquals(2, sign());
+    assertTrue(console.err().contains("question edge-sound"), console.err());
+    assertTrue(console.err().contains("not-measured"), console.err());
+    assertEquals(0, accept("question edge-sound", "letter 7", "made good"), console.err());
+    assertTrue(console.out().contains("accepted as it is by M. Reed, reference letter 7"),
+        console.out());
+    assertTrue(console.out().contains("do not work past it"), console.out());
+    assertEquals(0, accept("not-measured", "letter 7", "levels not needed"), console.err());
+    assertTrue(console.out().contains("open until it is signed"), console.out());
+    assertEquals(0, sign(), console.err());
+    assertTrue(console.out().contains("closed, signed by M. Reed"), console.out());
+    assertEquals(2, sign());
+    assertTrue(console.err().contains("signed already by M. Reed"), console.err());
+    assertEquals(0, console.run("verify"), console.err());
+  }
+
+  @Test
+  void whatChangesAfterwardsOpensItAgain() throws IOException {
+    answer("yes");
+    accept("not-measured", "letter 7", "levels not needed");
+    assertEquals(0, sign(), console.err());
+    answer("no");
+    assertEquals(2, sign());
+    assertTrue(console.err().contains("Is the edge sound? No."), console.err());
+  }
+
+  @Test
+  void acceptanceNeedsAnOpenItemAReferenceAndAReason() throws IOException {
+    answer("yes");
+    assertEquals(2, accept("question edge-sound", "letter 7", "why not"));
+    assertTrue(console.err().contains("is closed already"), console.err());
+    assertEquals(2, accept("slab-squre A1", "letter 7", "trimmed"));
+    assertTrue(console.err().contains("no open item 'slab-squre A1'"), console.err());
+    assertEquals(2, accept("not-measured", " ", "x"));
+    assertTrue(console.err().contains("engineer's reference"), console.err());
+    assertEquals(2, accept("not-measured", "letter 7", " "));
+    assertTrue(console.err().contains("a reason"), console.err());
+  }
+
+  @Test
+  void photoIsCopiedBesideTheRecordUnderItsDigest() throws IOException {
+    answer("yes");
+    accept("not-measured", "letter 7", "levels not needed");
+    Files.write(folder.resolve("edge.jpg"), new byte[] {1, 2, 3});
+    assertEquals(2, sign("--photo", "missing.jpg"));
+    assertTrue(console.err().contains("There is no photo"), console.err());
+    assertEquals(0, sign("--photo", "edge.jpg"), console.err());
+    Path kept = console.recordFile().resolveSibling("photos");
+    // SHA-256 of the bytes 1, 2, 3, by sha256sum of GNU coreutils.
+    assertTrue(Files.exists(kept.resolve("039058c6f2c0cb49-edge.jpg")), kept.toString());
+    try (var files = Files.list(kept)) {
+      assertEquals(1, files.count());
+    }
+  }
+
+  @Test
+  void jsonListsTheItems() throws IOException {
+    answer("no");
+    assertEquals(0, accept("question edge-sound", "letter 7", "made good"), console.err());
+    console.run(
+        "accept", "larkrise-01", "not-measured", "--by", "M. Reed", "--reference", "letter 7",
+        "--why", "not needed", "--json");
+    JsonObject answer = JsonReader.readObject(console.out(), "out");
+    assertEquals("to-sign", answer.text("state"));
+    JsonObject item = (JsonObject) answer.array("items").get(0);
+    assertEquals("not-measured", item.text("item"));
+    assertTrue(item.truth("closed"));
+    assertEquals("letter 7", item.text("reference"));
+    assertFalse(answer.text("stage").isEmpty());
+  }
+}
