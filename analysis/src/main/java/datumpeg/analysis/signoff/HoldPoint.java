@@ -194,9 +194,6 @@ public record HoldPoint(
     String found =
         text + (yes ? " Yes." : " No.") + (answer.note().isEmpty() ? "" : " " + answer.note());
     return new SignOffItem(
-        key,
-        found,
-        yes ? SignOffItem.How.ANSWERED : SignOffItem.How.ANSWERED_NO,
-        Optional.empty());
+        key, found, yes ? SignOffItem.How.ANSWERED : SignOffItem.How.ANSWERED_NO, Optional.empty());
   }
 }

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.check.Note;
+import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
@@ -124,8 +124,7 @@ class HoldPointTest {
     assertEquals(
         How.REWORKED,
         point(LIFT, outcome(Verdict.CONFORMING, 2, false, 0.001)).items().get(0).how());
-    assertEquals(
-        State.OPEN, point(LIFT, outcome(Verdict.UNDECIDED, 2, false, 0.006)).state());
+    assertEquals(State.OPEN, point(LIFT, outcome(Verdict.UNDECIDED, 2, false, 0.006)).state());
   }
 
   @Test
@@ -141,10 +140,8 @@ class HoldPointTest {
     HoldPoint accepted = point(LIFT, outcome(Verdict.NONCONFORMING, 1, false, 0.018));
     assertEquals(State.TO_SIGN, accepted.state());
     assertEquals("letter 7", accepted.items().get(0).acceptance().orElseThrow().reference());
-    assertEquals(
-        State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 1, false, 0.0195)).state());
-    assertEquals(
-        State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 2, false, 0.018)).state());
+    assertEquals(State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 1, false, 0.0195)).state());
+    assertEquals(State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 2, false, 0.018)).state());
   }
 
   @Test
@@ -152,8 +149,7 @@ class HoldPointTest {
     sign(point(LIFT, outcome(Verdict.CONFORMING, 1, false, 0.001)));
     HoldPoint later = point(LIFT, outcome(Verdict.CONFORMING, 1, false, 0.003));
     assertEquals(State.TO_SIGN, later.state());
-    assertEquals(
-        State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 1, false, 0.012)).state());
+    assertEquals(State.OPEN, point(LIFT, outcome(Verdict.NONCONFORMING, 1, false, 0.012)).state());
   }
 
   @Test
@@ -162,11 +158,11 @@ class HoldPointTest {
     notes.add(new Note(Note.Kind.SLIP_SUSPECTED, "Two readings contradict.", List.of("r1")));
     notes.add(new Note(Note.Kind.INFORMATION, "Worth knowing.", List.of()));
     HoldPoint point = point(LIFT, outcome(Verdict.CONFORMING, 1, false, 0.001));
-    assertEquals(List.of("not-measured", "slip-suspected"),
+    assertEquals(
+        List.of("not-measured", "slip-suspected"),
         point.open().stream().map(SignOffItem::key).toList());
     accept(point);
-    assertEquals(
-        State.TO_SIGN, point(LIFT, outcome(Verdict.CONFORMING, 1, false, 0.001)).state());
+    assertEquals(State.TO_SIGN, point(LIFT, outcome(Verdict.CONFORMING, 1, false, 0.001)).state());
   }
 
   @Test
@@ -189,8 +185,21 @@ class HoldPointTest {
   void valueWithoutALimitHoldsNothingUp() {
     Outcome value =
         new Outcome(
-            "clear-span", "3/eave", 1, OutcomeUnit.MILLIMETRE, OptionalDouble.empty(), 8.5, 0.1,
-            0.002, 2, Optional.empty(), OptionalDouble.empty(), Optional.empty(), false, "", "",
+            "clear-span",
+            "3/eave",
+            1,
+            OutcomeUnit.MILLIMETRE,
+            OptionalDouble.empty(),
+            8.5,
+            0.1,
+            0.002,
+            2,
+            Optional.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            false,
+            "",
+            "",
             List.of());
     assertEquals(List.of(), point(LIFT, value).items());
   }
@@ -210,9 +219,7 @@ class HoldPointTest {
       texts.set(missing, " ");
       assertThrows(
           IllegalArgumentException.class,
-          () ->
-              new Acceptance(
-                  "lift", "x", "y", texts.get(0), texts.get(1), texts.get(2), AT));
+          () -> new Acceptance("lift", "x", "y", texts.get(0), texts.get(1), texts.get(2), AT));
     }
     assertThrows(IllegalArgumentException.class, () -> new Signature("lift", "", "", AT));
   }

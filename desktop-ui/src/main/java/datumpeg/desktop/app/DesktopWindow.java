@@ -15,6 +15,9 @@ import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.setting.SettingsView;
 import datumpeg.desktop.setting.SettingsViewModel;
+import datumpeg.desktop.signoff.Desk;
+import datumpeg.desktop.signoff.SignOffView;
+import datumpeg.desktop.signoff.SignOffViewModel;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
 import datumpeg.desktop.trend.JobsTrendViewModel;
@@ -55,6 +58,7 @@ final class DesktopWindow {
    * @param found the settings, among them what was shown last
    * @param sessions where measuring is begun
    * @param rows the record behind what is shown
+   * @param desk where stages are signed off
    * @param keep is given the settings whenever they change
    * @param chosen is told each job that is opened
    */
@@ -64,13 +68,14 @@ final class DesktopWindow {
       SettingsFile.Loaded found,
       Sessions sessions,
       StoredRows rows,
+      Desk desk,
       Consumer<Settings> keep,
       Consumer<String> chosen) {
     this.words = words;
     this.chosen = chosen;
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
-    this.parts = parts(zone, sessions, rows);
+    this.parts = parts(zone, sessions, rows, desk);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
@@ -78,7 +83,7 @@ final class DesktopWindow {
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  private List<ScreenPart> parts(ZoneId zone, Sessions sessions, StoredRows rows) {
+  private List<ScreenPart> parts(ZoneId zone, Sessions sessions, StoredRows rows, Desk desk) {
     JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
     FindingsViewModel findings = new FindingsViewModel(words, rows, this::measure);
     TrendViewModel trend = new TrendViewModel(words);
@@ -86,6 +91,7 @@ final class DesktopWindow {
     measure.restore(settings.now().lastState());
     JobsTrendViewModel jobsTrend = new JobsTrendViewModel(words);
     CompareViewModel compare = new CompareViewModel(words);
+    SignOffViewModel signOff = new SignOffViewModel(words, desk, this::inBackground);
     return List.of(
         ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs)).following(jobs::show),
         ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings))
@@ -102,6 +108,9 @@ final class DesktopWindow {
         ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare))
             .following(compare::show)
             .ofAllJobs(),
+        ScreenPart.of(Screen.SIGN_OFF, () -> new SignOffView(signOff))
+            .following(signOff::show)
+            .ofJob(signOff::choose),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
   }
 
@@ -220,6 +229,17 @@ final class DesktopWindow {
   private ScreenPart shownPart() {
     Screen shown = window.screen().get();
     return parts.stream().filter(part -> part.screen() == shown).findFirst().orElseThrow();
+  }
+
+  private void inBackground(String name, Runnable task, Runnable done, Consumer<Exception> failed) {
+    work.start(
+        name,
+        progress -> {
+          task.run();
+          return name;
+        },
+        finished -> done.run(),
+        failed);
   }
 
   private void cancelWork() {

@@ -7,6 +7,7 @@ import datumpeg.desktop.findings.RecordRows;
 import datumpeg.desktop.measure.RecordSessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
+import datumpeg.desktop.signoff.RecordDesk;
 import datumpeg.desktop.source.JobSource;
 import datumpeg.desktop.source.RecordFollower;
 import datumpeg.desktop.source.RecordState;
@@ -73,6 +74,7 @@ final class LiveWindow implements AutoCloseable {
             sessions,
             new RecordRows(
                 Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater),
+            new RecordDesk(Path.of(file), ProgramVersion.number(), clock),
             settings::keep,
             this::prefer);
     window.onAllJobsWanted(this::allJobsWanted);

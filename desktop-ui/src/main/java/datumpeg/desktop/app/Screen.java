@@ -12,6 +12,7 @@ enum Screen {
   TREND(KeyCode.DIGIT3),
   MEASURE(KeyCode.DIGIT4),
   COMPARE(KeyCode.DIGIT5),
+  SIGN_OFF(KeyCode.DIGIT7),
   SETTINGS(KeyCode.DIGIT0);
 
   private final KeyCode digit;

@@ -4,8 +4,10 @@ import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
@@ -31,12 +33,26 @@ public final class JobsView extends VBox {
     Label hint = Labels.wrapping(model.words().text("jobs.hint"), "hint");
     hint.managedProperty().bind(list.managedProperty());
     hint.visibleProperty().bind(list.managedProperty());
-    getChildren().addAll(heading, sentence, list, hint);
+    getChildren().addAll(heading, filter(), sentence, list, hint);
     list.getSelectionModel()
         .selectedItemProperty()
         .addListener((property, before, card) -> chosen = card == null ? chosen : card.id());
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
+  }
+
+  private FlowPane filter() {
+    TextField text = new TextField();
+    text.setId("jobs-filter");
+    text.setPrefColumnCount(24);
+    text.setAccessibleText(model.words().text("jobs.filter"));
+    text.textProperty().addListener((property, before, now) -> model.filter(now));
+    Label label = new Label(model.words().text("jobs.filter"));
+    label.setLabelFor(text);
+    label.setMinWidth(USE_PREF_SIZE);
+    FlowPane line = new FlowPane(label, text);
+    line.getStyleClass().add("jobs-filter");
+    return line;
   }
 
   /** The list takes the keys. */

@@ -9,6 +9,7 @@ import datumpeg.desktop.text.Words;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.BiConsumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -23,6 +24,8 @@ public final class JobsViewModel {
   private final ZoneId zone;
   private final BiConsumer<String, String> open;
   private final ReadOnlyObjectWrapper<JobsPage> page;
+  private RecordState state = RecordState.unread("");
+  private String filter = "";
 
   /**
    * An empty list.
@@ -39,9 +42,41 @@ public final class JobsViewModel {
             new JobsPage(words.text("jobs.heading"), words.text("jobs.reading"), List.of()));
   }
 
-  public void show(RecordState state) {
-    List<JobCard> cards = state.jobs().stream().map(this::card).toList();
-    page.set(new JobsPage(heading(cards.size()), sentence(state), cards));
+  public void show(RecordState newState) {
+    state = newState;
+    refresh();
+  }
+
+  /**
+   * Shows only jobs in whose name, id, site, crew, slab layer, day of beginning or day of the last
+   * entry every one of the words stands.
+   */
+  void filter(String newFilter) {
+    filter = newFilter;
+    refresh();
+  }
+
+  private void refresh() {
+    List<JobCard> cards = state.jobs().stream().filter(this::isWanted).map(this::card).toList();
+    int all = state.jobs().size();
+    String heading =
+        cards.size() == all ? heading(all) : words.text("jobs.filtered", cards.size(), all);
+    String none = all > 0 && cards.isEmpty() ? words.text("jobs.none-fits", filter) : "";
+    page.set(new JobsPage(heading, none.isEmpty() ? sentence(state) : none, cards));
+  }
+
+  private boolean isWanted(JobState job) {
+    List<String> told = new ArrayList<>(List.of(job.row().id(), job.row().name()));
+    job.row().lastReadAt().ifPresent(at -> told.add(Figures.minute(at, zone)));
+    job.overview()
+        .ifPresent(
+            overview -> {
+              told.addAll(List.of(overview.site(), overview.crew(), overview.slabBy()));
+              overview.started().ifPresent(day -> told.add(day.toString()));
+            });
+    String all = String.join("\n", told).toLowerCase(Locale.ROOT);
+    return List.of(filter.strip().toLowerCase(Locale.ROOT).split("\\s+", -1)).stream()
+        .allMatch(all::contains);
   }
 
   ReadOnlyObjectProperty<JobsPage> page() {

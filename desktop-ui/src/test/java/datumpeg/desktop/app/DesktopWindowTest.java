@@ -58,6 +58,7 @@ class DesktopWindowTest {
                     USUAL,
                     new NoSessions(),
                     new NoRows(),
+                    new NoDesk(),
                     settings -> {},
                     chosen::add));
     HeadlessToolkit.run(
@@ -326,6 +327,7 @@ class DesktopWindowTest {
                     new SettingsFile.Loaded(left, ""),
                     new NoSessions(),
                     new NoRows(),
+                    new NoDesk(),
                     settings -> {},
                     chosen::add));
     assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));

@@ -70,6 +70,7 @@ class FindingsPictures {
                     new NoSessions(),
                     new RecordRows(
                         file, "test", Clock.systemUTC(), ZoneOffset.UTC, words, Platform::runLater),
+                    new NoDesk(),
                     changed -> {},
                     job -> {}));
     HeadlessToolkit.run(

@@ -68,6 +68,7 @@ class MeasurePictures {
                       ""),
                   sessions,
                   new NoRows(),
+                  new NoDesk(),
                   settings -> {},
                   job -> {});
           window.show(ScreenPictures.read(file));

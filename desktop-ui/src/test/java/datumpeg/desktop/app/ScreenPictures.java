@@ -57,6 +57,7 @@ class ScreenPictures {
                     USUAL,
                     new NoSessions(),
                     new NoRows(),
+                    new NoDesk(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(
@@ -72,6 +73,9 @@ class ScreenPictures {
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
     save(stage, pictures, "window-trend");
     saveOverJobs(stage, window, pictures);
+    HeadlessToolkit.run(() -> window.open("larkrise-01", "lift"));
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.SIGN_OFF));
+    save(stage, pictures, "window-sign-off");
     HeadlessToolkit.run(stage::close);
   }
 

@@ -87,4 +87,17 @@ class JobsViewModelTest {
     model.open(onlyCard(), onlyCard().stages().get(4));
     assertEquals(List.of("fernhollow-03/", "fernhollow-03/lift"), opened);
   }
+
+  @Test
+  void filterFindsWordsOfNameSiteCrewSlabLayerAndDate() {
+    model.show(InventedJobs.state(InventedJobs.reduced()));
+    for (String fits : List.of("tool", "FERNHOLLOW blue", "millgate", "2026-03-04", " ", "-03")) {
+      model.filter(fits);
+      assertEquals(1, model.page().get().cards().size(), fits);
+    }
+    model.filter("tool amber");
+    assertEquals(List.of(), model.page().get().cards());
+    assertEquals("No job has all of these words: tool amber", model.page().get().sentence());
+    assertEquals("0 of 1 jobs in the record", model.page().get().heading());
+  }
 }

@@ -24,6 +24,10 @@ class WordsTest {
       Set.of(
           "datumpeg.",
           "settings.",
+          "signoff.state.",
+          "signoff.how.",
+          "signoff.answer.",
+          "signoff.item.",
           "check.",
           "stage.",
           "standing.",

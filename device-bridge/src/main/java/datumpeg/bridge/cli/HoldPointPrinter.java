@@ -27,10 +27,7 @@ final class HoldPointPrinter {
     for (SignOffItem item : point.items()) {
       out.printf(
           "  %s  %s: %s (%s)%n",
-          item.isClosed() ? "closed" : "OPEN  ",
-          item.key(),
-          item.found(),
-          word(item.how()));
+          item.isClosed() ? "closed" : "OPEN  ", item.key(), item.found(), word(item.how()));
       item.acceptance()
           .ifPresent(
               one ->

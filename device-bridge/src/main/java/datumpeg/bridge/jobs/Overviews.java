@@ -32,7 +32,9 @@ public final class Overviews {
         identity.crew(),
         identity.slabBy(),
         identity.started(),
-        job.stages().stream().map(stage -> count(stage, findings.stage(stage.id()), state(stage, holdPoints))).toList(),
+        job.stages().stream()
+            .map(stage -> count(stage, findings.stage(stage.id()), state(stage, holdPoints)))
+            .toList(),
         "");
   }
 

@@ -20,8 +20,8 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /**
- * Photos of stages: copied beside the record, named in it with their digest, so that another picture
- * in their place shows.
+ * Photos of stages: copied beside the record, named in it with their digest, so that another
+ * picture in their place shows.
  */
 public final class Photos {
   private final Path folder;
@@ -48,13 +48,9 @@ public final class Photos {
    * @throws OuterWorldException if it cannot be copied; nothing is stored then
    */
   public PhotoEntry attach(
-      SiteRecord record,
-      SessionStart start,
-      JobKey job,
-      String stage,
-      Path photo,
-      String note) {
-    PhotoEntry entry = new PhotoEntry(stage, String.valueOf(photo.getFileName()), copy(photo), note);
+      SiteRecord record, SessionStart start, JobKey job, String stage, Path photo, String note) {
+    PhotoEntry entry =
+        new PhotoEntry(stage, String.valueOf(photo.getFileName()), copy(photo), note);
     try (RecordSession session = record.openSession(start)) {
       session.append(job, entry);
     }

@@ -101,8 +101,7 @@ public final class SignOff {
     throw noOpenItem(stored, points, item);
   }
 
-  private static InputException noOpenItem(
-      StoredJob stored, List<HoldPoint> points, String item) {
+  private static InputException noOpenItem(StoredJob stored, List<HoldPoint> points, String item) {
     List<String> open =
         points.stream()
             .flatMap(point -> point.open().stream())

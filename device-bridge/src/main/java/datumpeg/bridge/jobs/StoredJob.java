@@ -5,10 +5,9 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
-import datumpeg.analysis.reduce.Findings;
-import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.reduce.Reduction;
 import datumpeg.analysis.signoff.Acceptance;
 import datumpeg.analysis.signoff.HoldPoint;
 import datumpeg.analysis.signoff.Signature;
@@ -134,7 +133,9 @@ public record StoredJob(
         moved,
         strays,
         profileMeters,
-        MeterChecks.history(jobAsMeasured(), checks));
+        MeterChecks.history(jobAsMeasured(), checks),
+        signatures,
+        acceptances);
   }
 
   /** Joins a job with the rows of its log. */
@@ -182,8 +183,7 @@ public record StoredJob(
    * @param findings what the readings come to
    */
   public HoldPoint holdPoint(Stage stage, Findings findings) {
-    return HoldPoint.of(
-        stage, findings.stage(stage.id()), readings, acceptances, signatures);
+    return HoldPoint.of(stage, findings.stage(stage.id()), readings, acceptances, signatures);
   }
 
   private static InputException unknown(SiteRecord record, String jobName) {

@@ -202,8 +202,17 @@ class CommandReferenceTest {
 
   private static JsonObject accept(TestConsole console, String item) {
     String[] words = {
-      "accept", "larkrise-01", item, "--stage", "arrival", "--by", "Reed", "--reference", "letter",
-      "--why", "trimmed"
+      "accept",
+      "larkrise-01",
+      item,
+      "--stage",
+      "arrival",
+      "--by",
+      "Reed",
+      "--reference",
+      "letter",
+      "--why",
+      "trimmed"
     };
     return JsonReader.readObject(json(console, words), item);
   }

@@ -67,8 +67,8 @@ class SignAndAcceptCommandTest {
     assertTrue(console.err().contains("question edge-sound"), console.err());
     assertTrue(console.err().contains("not-measured"), console.err());
     assertEquals(0, accept("question edge-sound", "letter 7", "made good"), console.err());
-    assertTrue(console.out().contains("accepted as it is by M. Reed, reference letter 7"),
-        console.out());
+    assertTrue(
+        console.out().contains("accepted as it is by M. Reed, reference letter 7"), console.out());
     assertTrue(console.out().contains("do not work past it"), console.out());
     assertEquals(0, accept("not-measured", "letter 7", "levels not needed"), console.err());
     assertTrue(console.out().contains("open until it is signed"), console.out());
@@ -123,8 +123,16 @@ class SignAndAcceptCommandTest {
     answer("no");
     assertEquals(0, accept("question edge-sound", "letter 7", "made good"), console.err());
     console.run(
-        "accept", "larkrise-01", "not-measured", "--by", "M. Reed", "--reference", "letter 7",
-        "--why", "not needed", "--json");
+        "accept",
+        "larkrise-01",
+        "not-measured",
+        "--by",
+        "M. Reed",
+        "--reference",
+        "letter 7",
+        "--why",
+        "not needed",
+        "--json");
     JsonObject answer = JsonReader.readObject(console.out(), "out");
     assertEquals("to-sign", answer.text("state"));
     JsonObject item = (JsonObject) answer.array("items").get(0);

@@ -154,7 +154,8 @@ class DerivedJobsTest {
         assertTrue(of(listed, OTHER).settled(), row.kind().word());
         JobOverview overview = jobs.settle(KEY);
         JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
-        assertEquals(Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()), overview);
+        assertEquals(
+            Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()), overview);
         assertTrue(of(jobs.jobs(), KEY).settled(), row.kind().word());
       }
     }
@@ -213,7 +214,9 @@ class DerivedJobsTest {
       DerivedJobs jobs = new DerivedJobs(record, store);
       assertFalse(of(jobs.jobs(), KEY).settled());
       JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
-      assertEquals(Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()), jobs.settle(KEY));
+      assertEquals(
+          Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()),
+          jobs.settle(KEY));
       assertTrue(of(jobs.jobs(), KEY).settled());
     }
   }

@@ -1,0 +1,16 @@
+package datumpeg.desktop.app;
+
+import datumpeg.desktop.signoff.Desk;
+
+/** For screens that are only looked at. */
+final class NoDesk implements Desk {
+  @Override
+  public void sign(String job, String stage, String by) {
+    throw new AssertionError("nothing is signed here: " + job + " " + stage);
+  }
+
+  @Override
+  public void accept(String job, String stage, String item, Acceptor acceptor) {
+    throw new AssertionError("nothing is accepted here: " + job + " " + item);
+  }
+}
