@@ -10,7 +10,8 @@ import java.util.List;
  *
  * @param stage the stage's id
  * @param at when the last of its readings was taken
- * @param meters the instruments it was read with, by name, sorted; one that nobody named is left out
+ * @param meters the instruments it was read with, by name, sorted; one that nobody named is left
+ *     out
  */
 public record DatedOutcome(
     JobIdentity job, String stage, Outcome outcome, Instant at, List<String> meters) {

@@ -88,7 +88,7 @@ public final class DerivedJobs {
     long row = known.row();
     JobLog log = record.log(job);
     Optional<StoredEntry<JobRevisionEntry>> file = record.newestRevision(job);
-    String key = key(file, log);
+    String key = key(job, file, log);
     if (key.equals(store.key(job))) {
       store.settleAgain(job, row);
       return store.overview(job).orElseGet(() -> JobOverview.cannot(""));
@@ -108,7 +108,7 @@ public final class DerivedJobs {
     JobLog log = record.log(job);
     Optional<StoredEntry<JobRevisionEntry>> file = record.newestRevision(job);
     JobWork work = work(job, file, log);
-    settle(work, row, key(file, log));
+    settle(work, row, key(job, file, log));
     return work;
   }
 
@@ -129,7 +129,7 @@ public final class DerivedJobs {
   }
 
   /** The digests of all that a job's outcomes follow from, as one. */
-  private static String key(Optional<StoredEntry<JobRevisionEntry>> file, JobLog log) {
+  private String key(JobKey job, Optional<StoredEntry<JobRevisionEntry>> file, JobLog log) {
     StringJoiner all = new StringJoiner("\n");
     all.add(file.map(StoredEntry::digest).orElse("no job file"));
     log.inForce().forEach(reading -> all.add(reading.digest()));
@@ -137,6 +137,7 @@ public final class DerivedJobs {
     log.profiles().forEach(profile -> all.add(profile.digest()));
     log.signatures().forEach(signature -> all.add(signature.digest()));
     log.acceptances().forEach(acceptance -> all.add(acceptance.digest()));
+    record.meterChecks(job.organisation()).forEach(check -> all.add(check.digest()));
     return JobRevisionEntry.sha256Of(all.toString());
   }
 }

@@ -4,9 +4,9 @@ import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.Reduction;
+import datumpeg.analysis.signoff.HoldPoint;
 import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.JobHistory;
-import datumpeg.analysis.signoff.HoldPoint;
 import java.util.ArrayList;
 import java.util.List;
 

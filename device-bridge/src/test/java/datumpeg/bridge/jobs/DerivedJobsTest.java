@@ -17,6 +17,7 @@ import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
+import datumpeg.bridge.record.entry.MeterCheckEntry;
 import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
@@ -34,6 +35,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -171,6 +173,32 @@ class DerivedJobsTest {
       jobs.settle(KEY);
       store(OTHER, new VoidEntry(wrong.id(), "misread"));
       assertFalse(of(jobs.jobs(), KEY).settled());
+    }
+  }
+
+  /** A check of a meter may put readings of any job of the organisation in doubt. */
+  @Test
+  void aMetersCheckUnsettlesEveryJobOfItsOrganisation() {
+    try (DerivedStore store = kept()) {
+      DerivedJobs jobs = new DerivedJobs(record, store);
+      jobs.jobs();
+      jobs.settle(KEY);
+      jobs.settle(OTHER);
+      store(
+          KEY,
+          new MeterCheckEntry(
+              "laser",
+              "known-distance",
+              Map.of("known", List.of("10.000 m"), "reading", List.of("10.012 m", "10.012 m")),
+              OffsetDateTime.parse("2026-03-05T07:00:00+01:00"),
+              "",
+              ""));
+      assertFalse(of(jobs.jobs(), KEY).settled());
+      assertFalse(of(jobs.jobs(), OTHER).settled());
+      JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
+      assertEquals(
+          Overviews.of(fresh.stored().job(), fresh.findings(), fresh.holdPoints()),
+          jobs.settle(KEY));
     }
   }
 

@@ -30,6 +30,12 @@ final class Growths {
           + " json_extract(other.body, '$.id') = json_extract(taken.body, '$.reading')"
           + " WHERE taken.row_id > ? AND taken.kind = 'void'";
 
+  /** A check of a meter says something of every job of the organisation that it may have read. */
+  private static final String DOUBTED =
+      "SELECT DISTINCT other.job, other.organisation FROM (SELECT DISTINCT organisation FROM entry"
+          + " WHERE row_id > ? AND kind = 'meter-check') AS checked JOIN entry AS other"
+          + " ON other.organisation = checked.organisation WHERE other.job > ''";
+
   private Growths() {}
 
   static Growth since(Database database, Mark mark) throws SQLException {
@@ -39,6 +45,7 @@ final class Growths {
     if (continues && now.row() > mark.row()) {
       collect(database, TOUCHED, mark, touched);
       collect(database, ROBBED, mark, touched);
+      collect(database, DOUBTED, mark, touched);
     }
     return new Growth(continues, now, touched);
   }
