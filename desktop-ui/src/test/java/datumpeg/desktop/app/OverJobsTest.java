@@ -41,6 +41,8 @@ class OverJobsTest {
                     ZoneOffset.UTC,
                     new SettingsFile.Loaded(Settings.usual(), ""),
                     new NoSessions(),
+                    new NoRows(),
+                    new NoDesk(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(() -> window.openOn(stage));
