@@ -51,11 +51,11 @@ public final class SignOffView extends VBox {
     body =
         new VBox(
             answer,
+            Labels.wrapping(words.text("signoff.cautions"), "subheading"),
+            cautions,
             lines(),
             said,
-            items,
-            Labels.wrapping(words.text("signoff.cautions"), "subheading"),
-            cautions);
+            items);
     body.getStyleClass().add("findings-body");
     body.managedProperty().bind(sentence.managedProperty().not());
     body.visibleProperty().bind(body.managedProperty());

@@ -72,10 +72,11 @@ class ScreenPictures {
     }
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
     save(stage, pictures, "window-trend");
-    saveOverJobs(stage, window, pictures);
     HeadlessToolkit.run(() -> window.open("larkrise-01", "lift"));
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.SIGN_OFF));
     save(stage, pictures, "window-sign-off");
+    HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
+    saveOverJobs(stage, window, pictures);
     HeadlessToolkit.run(stage::close);
   }
 
@@ -111,7 +112,11 @@ class ScreenPictures {
             new SiteRecordOpening(file),
             Clock.fixed(HOUR, ZoneOffset.UTC),
             states::add)) {
-      follower.turn();
+      follower.preferred("larkrise-01");
+      // A turn ends after a while, whatever is left to be worked out.
+      for (int turn = 0; turn < 40; turn++) {
+        follower.turn();
+      }
     }
     RecordState state = states.get(states.size() - 1);
     return new RecordState(
