@@ -25,9 +25,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import java.util.Objects;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * From the last byte of a meter's line on a pseudo-terminal until the reading is committed and
@@ -144,10 +146,10 @@ public final class LatencyBench {
   /** Prints as the terminal does, and keeps when. */
   private static final class Shown implements SessionWatcher {
     private final BlockingQueue<Long> times = new LinkedBlockingQueue<>();
-    private volatile LiveSession session;
+    private volatile @Nullable LiveSession session;
 
     LiveSession session() {
-      return session;
+      return Objects.requireNonNull(session, "no session has begun");
     }
 
     @Override

@@ -95,6 +95,7 @@ public final class LinesBench {
     return seconds;
   }
 
+  @SuppressWarnings("try") // open while it is read by its own thread
   private static double link(byte[] bytes, int lines) throws Exception {
     Pty master = new Pty();
     Counting counting = new Counting(lines);
