@@ -62,6 +62,7 @@ final class MeterFeed {
     final Map<Dimension, Long> lastValueNanos = new EnumMap<>(Dimension.class);
     long returnedNanos;
     boolean returned;
+    boolean wasLost;
     String lastMessage = "";
     long lastMessageNanos;
     long saidSinceNanos;
@@ -173,13 +174,14 @@ final class MeterFeed {
     OneLink link = link(name);
     link.lastValueNanos.clear();
     link.lastMessage = "";
+    link.wasLost = true;
     return link.stream.lost();
   }
 
-  /** The link is there again. */
+  /** The link is there, perhaps again: what is there for the first time has kept nothing back. */
   void returned(String name, long monotonicNanos) {
     OneLink link = link(name);
-    link.returned = true;
+    link.returned = link.wasLost;
     link.returnedNanos = monotonicNanos;
   }
 
