@@ -133,6 +133,7 @@ class MeasureScreenTest {
         "it can begin", () -> !stage.getScene().lookup("#measure-begin").isDisabled());
     fire("measure-begin");
     untilText("instruction", "Measure from");
+    untilText("links", "serial:" + meter.getSlaveName() + ": open");
   }
 
   /** As a person measures: values within a second of one another would be held. */
