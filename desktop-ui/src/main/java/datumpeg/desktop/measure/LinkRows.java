@@ -74,6 +74,8 @@ final class LinkRows extends VBox {
       link.setId("measure-link-" + number);
       link.setValue(wish.address());
       link.getEditor().setPrefColumnCount(20);
+      // What is typed and not yet confirmed is gone as soon as other meters are offered.
+      link.getEditor().textProperty().addListener((text, was, now) -> link.setValue(now));
       link.setAccessibleText(words.text("measure.link", number));
       profile.setValue(wish.profile());
       profile.setAccessibleText(words.text("measure.profile", number));
