@@ -10,7 +10,6 @@ import datumpeg.bridge.link.ble.peer.BluezPeer;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
 import datumpeg.bridge.link.ble.peer.PrivateBus;
 import datumpeg.bridge.link.ble.tinyb.TinybBackend;
-import datumpeg.bridge.link.ble.tinyb.TinybChild;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,6 +35,12 @@ class BleCampaignTest {
 
   private static final Patience PATIENCE =
       new Patience(Duration.ofSeconds(10), Duration.ofSeconds(20), Duration.ofSeconds(10));
+
+  /**
+   * Only the native process is started with it. Its main class stands behind the class path, where
+   * the system may have cut the line off: it tells 4096 bytes.
+   */
+  private static final String ITS_OPTION = "-XX:-CreateCoredumpOnCrash";
 
   @TempDir Path folder = Path.of("");
   private PrivateBus bus;
@@ -109,8 +114,7 @@ class BleCampaignTest {
     List<ProcessHandle> children =
         ProcessHandle.current()
             .children()
-            .filter(
-                child -> child.info().commandLine().orElse("").contains(TinybChild.class.getName()))
+            .filter(child -> child.info().commandLine().orElse("").contains(ITS_OPTION))
             .toList();
     assertEquals(1, children.size(), "there must be one native process");
     String pid = String.valueOf(children.get(0).pid());
