@@ -2,6 +2,7 @@ package datumpeg.desktop.measure;
 
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
+import datumpeg.desktop.measure.MeasurePage.Listening;
 import datumpeg.desktop.measure.SessionWish.LinkWish;
 import datumpeg.desktop.measure.Sessions.Port;
 import datumpeg.desktop.text.Words;
@@ -17,15 +18,21 @@ import javafx.scene.layout.VBox;
 /** The meters of a session: a link and a profile each. The keyboard needs no row. */
 final class LinkRows extends VBox {
   private static final String USUAL_PROFILE = "general-text-line";
+  private static final String SELF_DESCRIBING = "self-describing";
 
   private final Words words;
   private final ObservableList<String> ports = FXCollections.observableArrayList();
   private final ObservableList<String> profiles = FXCollections.observableArrayList(USUAL_PROFILE);
   private final VBox rows = new VBox();
+  private final HeardMeters heard;
   private final List<Row> all = new ArrayList<>();
 
-  LinkRows(Words words, List<LinkWish> remembered) {
+  /**
+   * @param listen begins or stops listening for Bluetooth LE meters
+   */
+  LinkRows(Words words, List<LinkWish> remembered, Runnable listen) {
     this.words = words;
+    this.heard = new HeardMeters(words, listen, this::use);
     getStyleClass().add("link-rows");
     rows.getStyleClass().add("link-rows");
     Button more = new Button(words.text("measure.add-link"));
@@ -34,7 +41,10 @@ final class LinkRows extends VBox {
     more.setOnAction(event -> add(new LinkWish(firstPort(), USUAL_PROFILE)));
     getChildren()
         .addAll(
-            Labels.wrapping(words.text("measure.links-hint"), "hint"), rows, new FlowPane(more));
+            Labels.wrapping(words.text("measure.links-hint"), "hint"),
+            rows,
+            new FlowPane(more),
+            heard);
     remembered.forEach(this::add);
   }
 
@@ -46,6 +56,17 @@ final class LinkRows extends VBox {
   void offer(List<Port> found, List<String> known) {
     SteadyList.bring(ports, found.stream().map(Port::address).toList());
     SteadyList.bring(profiles, known);
+  }
+
+  void show(Listening listening) {
+    heard.show(listening, addresses());
+  }
+
+  /** A meter that was heard is one of the session's, if it is not yet. */
+  private void use(Port meter) {
+    if (!addresses().contains(meter.address())) {
+      add(new LinkWish(meter.address(), SELF_DESCRIBING));
+    }
   }
 
   /** The rows filled in. */
@@ -60,6 +81,11 @@ final class LinkRows extends VBox {
     Row row = new Row(wish);
     all.add(row);
     rows.getChildren().add(row);
+    heard.used(addresses());
+  }
+
+  private List<String> addresses() {
+    return all.stream().map(row -> row.wish().address()).toList();
   }
 
   /** One meter. */
@@ -73,6 +99,7 @@ final class LinkRows extends VBox {
       link.setEditable(true);
       link.setId("measure-link-" + number);
       link.setValue(wish.address());
+      link.getEditor().setText(wish.address()); // read before it was ever shown
       link.getEditor().setPrefColumnCount(20);
       // What is typed and not yet confirmed is gone as soon as other meters are offered.
       link.getEditor().textProperty().addListener((text, was, now) -> link.setValue(now));
@@ -88,6 +115,7 @@ final class LinkRows extends VBox {
     private void remove() {
       all.remove(this);
       rows.getChildren().remove(this);
+      heard.used(addresses());
     }
 
     LinkWish wish() {

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param job the id of the one chosen; empty for none
  * @param choices what can be measured of it; empty while that is being looked up
  * @param stage the stage chosen
+ * @param listening for Bluetooth LE meters
  * @param sentence what is to be said before a session begins, or how the last one ended
  * @param running the session, while one runs
  */
@@ -19,10 +20,26 @@ record MeasurePage(
     String job,
     Optional<Sessions.Choices> choices,
     String stage,
+    Listening listening,
     String sentence,
     Optional<Running> running) {
   MeasurePage {
     jobs = List.copyOf(jobs);
+  }
+
+  /**
+   * Listening for Bluetooth LE meters.
+   *
+   * @param done how much of it, from 0 to 1
+   * @param sentence how it stands; empty before the first time
+   * @param heard the meters to choose from
+   */
+  record Listening(boolean going, double done, String sentence, List<Sessions.Port> heard) {
+    static final Listening NEVER = new Listening(false, 0, "", List.of());
+
+    Listening {
+      heard = List.copyOf(heard);
+    }
   }
 
   /** A job that can be chosen. */

@@ -21,6 +21,7 @@ public final class MeasureViewModel {
   private final Sessions sessions;
   private final Sounds sounds;
   private final Consumer<Map<String, String>> keep;
+  private final MeterSearch search;
   private final KeyedInput keyed = new KeyedInput();
   private final ReadOnlyObjectWrapper<MeasurePage> page = new ReadOnlyObjectWrapper<>();
   private List<JobChoice> jobs = List.of();
@@ -52,6 +53,7 @@ public final class MeasureViewModel {
     this.words = words;
     this.sessions = sessions;
     this.sounds = sounds;
+    this.search = new MeterSearch(words, sessions, this::refresh);
     refresh();
   }
 
@@ -106,7 +108,14 @@ public final class MeasureViewModel {
     shown = now;
     if (now && !isRunning()) {
       look();
+    } else if (!now) {
+      search.stop();
     }
+  }
+
+  /** Listens for Bluetooth LE meters, or stops listening. */
+  void listen() {
+    search.toggle();
   }
 
   /** Looks again what is to be measured, and which meters are there. */
@@ -146,6 +155,7 @@ public final class MeasureViewModel {
   }
 
   void begin(SessionWish newWish) {
+    search.stop();
     wish = newWish;
     remember(remembered.with(newWish));
     sentence = "";
@@ -249,7 +259,7 @@ public final class MeasureViewModel {
                 new RunningPage(
                         words, wish, shot, keyed.text(), remembered, bytesShown, footAwaited)
                     .page());
-    page.set(new MeasurePage(jobs, job, choices, stage, sentence(), running));
+    page.set(new MeasurePage(jobs, job, choices, stage, search.state(), sentence(), running));
   }
 
   private String sentence() {

@@ -1,14 +1,10 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.analysis.measuring.Stage;
-import datumpeg.bridge.collect.LiveMeasuring;
-import datumpeg.bridge.collect.LiveSession;
-import datumpeg.bridge.collect.MeterLink;
+import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.StageWork;
 import datumpeg.bridge.collect.Wanted;
-import datumpeg.bridge.collect.WatchedTarget;
 import datumpeg.bridge.failure.FailureException;
-import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.serial.SerialPorts;
@@ -46,18 +42,34 @@ public final class RecordSessions implements Sessions {
   private final ZoneId zone;
   private final Words words;
   private final Executor screen;
-  private volatile @Nullable Running running;
+  private final LiveLinks opening;
+  private volatile @Nullable RunningSession running;
   private volatile @Nullable OneWork looking;
+  private volatile @Nullable MeterListening listening;
   private volatile boolean closed;
+
+  /** Sessions that write to the record, with the links of this machine. */
+  public RecordSessions(
+      Path file, String version, Clock clock, ZoneId zone, Words words, Executor screen) {
+    this(file, version, clock, zone, words, screen, LiveLinks.of(System.getenv()));
+  }
 
   /**
    * Sessions that write to the record.
    *
    * @param version of the program, for the record
    * @param screen hands over to the thread of the screen
+   * @param opening how links of meters are opened
    */
   public RecordSessions(
-      Path file, String version, Clock clock, ZoneId zone, Words words, Executor screen) {
+      Path file,
+      String version,
+      Clock clock,
+      ZoneId zone,
+      Words words,
+      Executor screen,
+      LiveLinks opening) {
+    this.opening = opening;
     this.file = file;
     this.version = version;
     this.clock = clock;
@@ -122,17 +134,52 @@ public final class RecordSessions implements Sessions {
   }
 
   @Override
+  public void listen(Consumer<Heard> heard) {
+    stopListening();
+    if (closed) {
+      return;
+    }
+    MeterListening fresh =
+        new MeterListening(
+            opening.backend(LinkAddress.Ble.Backend.BLUEZ),
+            new NewestValue<>(screen, heard),
+            this::told);
+    listening = fresh;
+    fresh.start();
+  }
+
+  @Override
+  public void stopListening() {
+    MeterListening going = listening;
+    if (going != null) {
+      going.stop();
+    }
+  }
+
+  @Override
   public Session begin(SessionWish wish, Told told) {
+    stopListening();
     endRunning();
-    Running fresh = new Running(wish, told);
+    RunningSession fresh =
+        new RunningSession(
+            file,
+            new SessionStart(wish.operator(), version, clock),
+            zone,
+            words,
+            screen,
+            opening,
+            wish,
+            told,
+            this::told);
     running = fresh;
-    fresh.work.start();
+    fresh.start();
     return fresh;
   }
 
   @Override
   public void close() {
     closed = true;
+    stopListening();
     endRunning();
     OneWork look = looking;
     if (look != null) {
@@ -141,10 +188,10 @@ public final class RecordSessions implements Sessions {
   }
 
   private void endRunning() {
-    Running going = running;
+    RunningSession going = running;
     if (going != null) {
       going.end();
-      going.work.close();
+      going.close();
     }
   }
 
@@ -154,129 +201,5 @@ public final class RecordSessions implements Sessions {
     }
     LOG.log(Level.ERROR, "A session of measuring failed.", trouble);
     return words.text("window.defect", trouble.getClass().getSimpleName());
-  }
-
-  /** One session: its thread, and what reaches it from the screen. */
-  private final class Running implements Session {
-    private final SessionWish wish;
-    private final Told told;
-    private final NewestValue<SessionShot> shots;
-    private final List<String> early = new ArrayList<>();
-    private final OneWork work;
-    private @Nullable LiveSession live;
-
-    Running(SessionWish wish, Told told) {
-      this.wish = wish;
-      this.told = told;
-      this.shots = new NewestValue<>(screen, told::stands);
-      this.work = new OneWork("measuring", this::run, this::failed);
-    }
-
-    private void run() throws InterruptedException {
-      try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
-        StoredJob stored = StoredJob.load(record, wish.job());
-        LiveMeasuring measuring =
-            new LiveMeasuring(
-                file, wish.stage(), meters(), new SessionStart(wish.operator(), version, clock));
-        LiveSession.Ending ending =
-            wish.isWatch() ? watch(record, stored, measuring) : measure(record, stored, measuring);
-        String trouble = "";
-        try {
-          measuring.requireWhole(stored, ending);
-        } catch (FailureException e) {
-          trouble = String.valueOf(e.getMessage());
-        }
-        ended(trouble, ending.recordedCount());
-      }
-    }
-
-    private LiveSession.Ending measure(SiteRecord record, StoredJob stored, LiveMeasuring measuring)
-        throws InterruptedException {
-      StageWork stage = StageWork.of(stored, wish.stage(), wish.round());
-      if (stage.asked().isEmpty()) {
-        throw new InputException(words.text("measure.all-measured"));
-      }
-      return measuring.measure(
-          record,
-          stored,
-          stage.asked(),
-          collector -> stage.setting(collector, stored, record, wish.order()),
-          scribe(stored, Optional.empty()),
-          measuring.captureFile(stored),
-          this::personIsThere);
-    }
-
-    private LiveSession.Ending watch(SiteRecord record, StoredJob stored, LiveMeasuring measuring)
-        throws InterruptedException {
-      WatchedTarget watched = WatchedTarget.of(stored, wish.stage(), wish.watched());
-      return measuring.measure(
-          record,
-          stored,
-          List.of(watched.wanted()),
-          watched::setting,
-          scribe(stored, Optional.of(watched)),
-          measuring.captureFile(stored),
-          this::personIsThere);
-    }
-
-    private SessionScribe scribe(StoredJob stored, Optional<WatchedTarget> watched) {
-      return new SessionScribe(
-          words,
-          zone,
-          stored.job().setOut(),
-          watched.map(target -> target.deviation(stored)),
-          meters(),
-          shots::put);
-    }
-
-    private List<MeterLink> meters() {
-      List<MeterLink> meters = new ArrayList<>();
-      for (SessionWish.LinkWish link : wish.links()) {
-        LinkAddress address = LinkAddress.parse(link.address());
-        if (address instanceof LinkAddress.Serial serial) {
-          meters.add(
-              MeterLink.of(
-                  "L" + (meters.size() + 1),
-                  link.address(),
-                  serial,
-                  profiles().named(link.profile())));
-        } else if (!(address instanceof LinkAddress.Keyboard)) {
-          throw new InputException(words.text("measure.not-live", link.address()));
-        }
-      }
-      return meters;
-    }
-
-    private void personIsThere(LiveSession session) {
-      session.expectInput();
-      synchronized (this) {
-        live = session;
-        early.forEach(session::typed);
-      }
-    }
-
-    @Override
-    public synchronized void typed(String line) {
-      LiveSession session = live;
-      if (session == null) {
-        early.add(line);
-      } else {
-        session.typed(line);
-      }
-    }
-
-    @Override
-    public void end() {
-      typed("quit");
-    }
-
-    private void failed(Throwable trouble) {
-      ended(told(trouble), 0);
-    }
-
-    /** Behind every shot: both go over the same executor, in order. */
-    private void ended(String trouble, long recordedCount) {
-      screen.execute(() -> told.ended(trouble, recordedCount));
-    }
   }
 }

@@ -9,6 +9,17 @@ public interface Sessions extends AutoCloseable {
   /** Looks what can be measured of a job, and with which meters. */
   void look(String job, Consumer<Choices> found);
 
+  /**
+   * Listens for Bluetooth LE meters for a few seconds. It connects to none: what is connected to is
+   * only what a session's wish names.
+   *
+   * @param heard is told several times, the last time when the listening is over
+   */
+  void listen(Consumer<Heard> heard);
+
+  /** No more is told of what is heard. */
+  void stopListening();
+
   /** Begins a session; it is told on until it has ended. */
   Session begin(SessionWish wish, Told told);
 
@@ -71,6 +82,22 @@ public interface Sessions extends AutoCloseable {
     }
   }
 
-  /** A serial link of this machine. */
+  /**
+   * The Bluetooth LE meters heard so far.
+   *
+   * @param doneSeconds of all that it takes
+   * @param trouble why nothing can be heard; empty if it can
+   */
+  record Heard(List<Port> meters, long doneSeconds, long allSeconds, String trouble) {
+    public Heard {
+      meters = List.copyOf(meters);
+    }
+
+    boolean isOver() {
+      return doneSeconds >= allSeconds;
+    }
+  }
+
+  /** A link that is there, and what the machine or the meter says of it, safe to show. */
   record Port(String address, String description) {}
 }

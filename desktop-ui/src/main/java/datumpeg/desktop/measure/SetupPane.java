@@ -42,7 +42,7 @@ final class SetupPane extends ScrollPane {
   SetupPane(MeasureViewModel model) {
     this.model = model;
     this.words = model.words();
-    this.links = new LinkRows(words, model.remembered().links());
+    this.links = new LinkRows(words, model.remembered().links(), model::listen);
     listed = new ToggleButton(words.text("measure.order.listed"));
     any = new ToggleButton(words.text("measure.order.any"));
     begin = button("begin", "measure.begin", () -> begin(""));
@@ -131,6 +131,7 @@ final class SetupPane extends ScrollPane {
       targets.setValue(targets.getItems().get(0));
     }
     page.choices().ifPresent(found -> links.offer(found.ports(), found.profiles()));
+    links.show(page.listening());
     begin.setDisable(chosen == null);
     watch.setDisable(chosen == null);
     begins.getChildren().setAll(model.canGoOn() ? List.of(begin, goOn) : List.of(begin));

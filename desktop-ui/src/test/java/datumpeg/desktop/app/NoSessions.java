@@ -13,6 +13,16 @@ final class NoSessions implements Sessions {
   }
 
   @Override
+  public void listen(Consumer<Heard> heard) {
+    heard.accept(new Heard(List.of(), 1, 1, "There is no Bluetooth in this test."));
+  }
+
+  @Override
+  public void stopListening() {
+    // Nothing listens.
+  }
+
+  @Override
   public Session begin(SessionWish wish, Told told) {
     throw new UnsupportedOperationException("nothing is measured in this test");
   }

@@ -5,6 +5,7 @@ import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.link.Chunk;
+import datumpeg.bridge.link.ble.GattNames;
 import datumpeg.bridge.meter.MeterStream;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -94,7 +95,7 @@ final class MeterFeed {
         values.add(delivered(link, chunk, message, measured, source));
         repeated.add(isRepeated(link, chunk, message));
       } else if (message.decoded() instanceof NotAReading other) {
-        watcher.said(name, other, message.frame().text());
+        watcher.said(name, other, said(chunk, message, other));
         say(link, chunk, "not a reading: " + other.detail());
       }
     }
@@ -108,6 +109,13 @@ final class MeterFeed {
       arrivals.add(new Arrival(values.get(i), timing));
     }
     return arrivals;
+  }
+
+  /** What the meter said: its own text, or in words where the bytes of a battery level are none. */
+  private static String said(Chunk chunk, MeterStream.Message message, NotAReading other) {
+    return chunk.channel().equals(GattNames.BATTERY_LEVEL)
+        ? other.detail()
+        : message.frame().text();
   }
 
   private static boolean isRepeated(OneLink link, Chunk chunk, MeterStream.Message message) {
