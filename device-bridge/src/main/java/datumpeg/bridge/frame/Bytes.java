@@ -1,6 +1,7 @@
 package datumpeg.bridge.frame;
 
 import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
@@ -61,6 +62,11 @@ public final class Bytes {
   /** The bytes from {@code from} (inclusive) to {@code to} (exclusive). */
   public Bytes slice(int from, int to) {
     return new Bytes(Arrays.copyOfRange(content, from, to));
+  }
+
+  /** The bytes from {@code from} to {@code to} (exclusive), each as its character of ISO 8859-1. */
+  String latinText(int from, int to) {
+    return new String(content, from, to - from, StandardCharsets.ISO_8859_1);
   }
 
   public Bytes plus(Bytes other) {

@@ -1,15 +1,19 @@
 package datumpeg.bridge.frame;
 
 /**
- * One complete message of a meter: the bytes as received, without their terminator, and as text.
+ * One complete message of a meter.
  *
- * @param bytes as received, never altered
- * @param text the bytes as {@link LineText} reads them
+ * @param bytes as received, without their terminator, never altered
  */
-public record Frame(Bytes bytes, String text) {
+public record Frame(Bytes bytes) {
 
   /** The frame of one line given without its terminator. */
   public static Frame ofLine(Bytes bytes) {
-    return new Frame(bytes, LineText.of(bytes));
+    return new Frame(bytes);
+  }
+
+  /** The bytes as {@link LineText} reads them, read anew at each call. */
+  public String text() {
+    return LineText.of(bytes);
   }
 }

@@ -81,6 +81,12 @@ public final class GeneralTextLine {
 
   /** What the frame is; total. */
   public Decoded decode(Frame frame) {
+    Measured plain = PlainLine.read(frame.bytes(), defaultUnit);
+    return plain != null ? plain : decodeTokens(frame);
+  }
+
+  /** The same without the short way of plain lines. */
+  Decoded decodeTokens(Frame frame) {
     String text = withoutEdges(frame.text());
     if (hasUnreadable(text)) {
       return not(Reason.UNREADABLE, "a byte in the line is no text");

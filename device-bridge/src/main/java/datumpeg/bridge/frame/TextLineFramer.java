@@ -41,15 +41,34 @@ public final class TextLineFramer {
   /** Takes the next bytes of the stream; returns the lines they complete, in order. */
   public List<Frame> accept(Bytes bytes) {
     List<Frame> frames = new ArrayList<>();
+    int start = 0;
     for (int index = 0; index < bytes.length(); index++) {
-      byte value = (byte) bytes.at(index);
+      int value = bytes.at(index);
       if (value == '\r' || value == '\n') {
-        endLine(frames);
-      } else {
-        append(value);
+        endLine(bytes, start, index, frames);
+        start = index + 1;
       }
     }
+    keep(bytes, start, bytes.length());
     return frames;
+  }
+
+  /** Most lines lie whole in what came, and are cut out of it. */
+  private void endLine(Bytes bytes, int from, int to, List<Frame> frames) {
+    if (length == 0 && !overflowing && to - from <= line.length) {
+      if (to > from) {
+        frames.add(Frame.ofLine(bytes.slice(from, to)));
+      }
+      return;
+    }
+    keep(bytes, from, to);
+    endKept(frames);
+  }
+
+  private void keep(Bytes bytes, int from, int to) {
+    for (int index = from; index < to; index++) {
+      append((byte) bytes.at(index));
+    }
   }
 
   private void append(byte value) {
@@ -65,7 +84,7 @@ public final class TextLineFramer {
     line[length++] = value;
   }
 
-  private void endLine(List<Frame> frames) {
+  private void endKept(List<Frame> frames) {
     if (length > 0) {
       frames.add(Frame.ofLine(Bytes.of(line, 0, length)));
     }

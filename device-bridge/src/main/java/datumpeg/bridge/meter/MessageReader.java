@@ -18,6 +18,7 @@ import datumpeg.bridge.meter.MeterLanguage.Registers;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
 import datumpeg.bridge.meter.MeterStream.Message;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
@@ -64,9 +65,12 @@ sealed interface MessageReader {
 
     @Override
     public List<Message> accept(Bytes bytes, String channel) {
-      return framer.accept(bytes).stream()
-          .map(frame -> new Message(frame, decoding.apply(frame)))
-          .toList();
+      List<Frame> frames = framer.accept(bytes);
+      List<Message> messages = new ArrayList<>(frames.size());
+      for (Frame frame : frames) {
+        messages.add(new Message(frame, decoding.apply(frame)));
+      }
+      return messages;
     }
 
     @Override

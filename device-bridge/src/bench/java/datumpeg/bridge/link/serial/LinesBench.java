@@ -79,7 +79,11 @@ public final class LinesBench {
 
   private static double plain(byte[] bytes) throws Exception {
     Pty master = new Pty();
-    new ProcessBuilder("stty", "-F", master.getSlaveName(), "raw", "-echo").start().waitFor();
+    // As the serial library sets it, so that the kernel does the same work for both.
+    String settings = "raw -echo -iexten clocal brkint min 0 time 5";
+    new ProcessBuilder("sh", "-c", "stty -F " + master.getSlaveName() + " " + settings)
+        .start()
+        .waitFor();
     long start = System.nanoTime();
     try (InputStream in = new FileInputStream(master.getSlaveName())) {
       Thread writer = write(master, bytes);
@@ -140,16 +144,18 @@ public final class LinesBench {
     private final MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
     private final CountDownLatch done = new CountDownLatch(1);
     private final int lines;
+    private final String[] values = new String[1000]; // after which both parts begin again
     private int count;
 
     Counting(int lines) {
       this.lines = lines;
+      Arrays.setAll(values, i -> (1 + i % 40) + "." + digits(i));
     }
 
     @Override
     public void received(Chunk chunk) {
       for (MeterStream.Message message : stream.accept(chunk.bytes(), chunk.channel())) {
-        String expected = (1 + count % 40) + "." + digits(count % 1000);
+        String expected = values[count % values.length];
         if (!(message.decoded() instanceof Measured measured)
             || !measured.valueText().equals(expected)) {
           System.err.println("line " + count + ": expected " + expected + ", found " + message);

@@ -25,7 +25,7 @@ final class Schema {
   /** The version this program writes. */
   static final int VERSION = STEPS.size();
 
-  private static final Set<String> RULES =
+  static final Set<String> RULES =
       Set.of("entry_is_never_altered", "entry_is_never_deleted", "entry_only_extends_its_chain");
 
   private Schema() {}

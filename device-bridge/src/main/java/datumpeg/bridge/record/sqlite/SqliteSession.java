@@ -27,6 +27,9 @@ final class SqliteSession implements RecordSession {
   private static final String LAST_ROW =
       "SELECT sequence, at, digest FROM entry WHERE origin = ? ORDER BY sequence DESC LIMIT 1";
 
+  /** Rows from which on a larger cache is worth its two statements. */
+  private static final int MANY = 1000;
+
   private final Database database;
   private final SessionStart start;
   private final UUID origin;
@@ -70,11 +73,15 @@ final class SqliteSession implements RecordSession {
     @Nullable Tip known = tip;
     tip = null;
     String attempt = "store " + entries.size() + (entries.size() == 1 ? " row" : " rows");
-    List<StoredEntry<Entry>> stored =
-        known != null && entries.size() == 1
-            ? database.writeOne(
-                attempt, inside -> List.of(insert(inside, known, job, entries.get(0))))
-            : database.write(attempt, inside -> insertAll(inside, known, job, entries));
+    List<StoredEntry<Entry>> stored;
+    if (known != null && entries.size() == 1) {
+      stored =
+          database.writeOne(attempt, inside -> List.of(insert(inside, known, job, entries.get(0))));
+    } else if (entries.size() < MANY) {
+      stored = database.write(attempt, inside -> insertAll(inside, known, job, entries));
+    } else {
+      stored = database.writeMany(attempt, inside -> insertAll(inside, known, job, entries));
+    }
     StoredEntry<Entry> last = stored.get(stored.size() - 1);
     tip = new Tip(last.sequence(), last.at(), last.digest());
     return stored;
