@@ -9,7 +9,8 @@ import java.util.stream.Collectors;
 
 /** Where the points of details stand: mullions, anchors, gutters, sheets, profiles. */
 final class DetailPositions {
-  private static final Pattern GUTTER = Pattern.compile("([AB])@\\((\\d{1,6}(?:\\.\\d{1,6})?)\\)");
+  private static final Pattern ALONG_SIDE =
+      Pattern.compile("([AB])@\\((\\d{1,6}(?:\\.\\d{1,6})?)\\)");
   private static final Pattern PROFILE =
       Pattern.compile("([A-Za-z0-9_-]+)@\\((\\d{1,6}(?:\\.\\d{1,6})?)\\)");
 
@@ -72,8 +73,24 @@ final class DetailPositions {
     return setOut.position(new PointName("seat", point.place(), ""));
   }
 
-  /** The slab's side edge square out from a base; for end frames with /end, the end edge. */
+  /**
+   * The slab's side edge square out from a base; for end frames with /end, the end edge; at x as
+   * {@code edge.A@(3.5)}.
+   */
   private Position edge(PointName point) {
+    Matcher along = ALONG_SIDE.matcher(point.place());
+    if (along.matches()) {
+      noPart(point);
+      double x = Double.parseDouble(along.group(2));
+      if (x > building.lengthMetres()) {
+        throw new UnknownPointException(
+            point.text()
+                + " lies beyond the slab; expected at most "
+                + building.lengthMetres()
+                + " m from its end 1.");
+      }
+      return new Position(x, along.group(1).equals("A") ? 0 : building.spanMetres(), 0);
+    }
     Position base = setOut.position(new PointName("seat", point.place(), ""));
     GridMark mark = point.gridMark().orElseThrow();
     boolean isEnd = mark.number() == 1 || mark.number() == building.portalFrameCount();
@@ -92,7 +109,7 @@ final class DetailPositions {
   }
 
   private Position gutter(PointName point) {
-    Matcher match = GUTTER.matcher(point.place());
+    Matcher match = ALONG_SIDE.matcher(point.place());
     if (!match.matches() || !point.part().isEmpty()) {
       throw new UnknownPointException(
           point.text() + " is not a place on a gutter; expected such as gutter.A@(3.5).");

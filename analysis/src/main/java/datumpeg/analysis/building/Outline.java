@@ -5,6 +5,9 @@ import java.util.Map;
 
 /** The outline of a slab: which corner follows which, and the angle between them as designed. */
 public final class Outline {
+  /** Closer than anyone marks out, wider than doubles round. */
+  private static final double ON_SIDE_METRES = 1e-9;
+
   private final Map<String, PlanPoint> places;
   private final List<String> names;
 
@@ -24,6 +27,18 @@ public final class Outline {
 
   public String previous(String corner) {
     return names.get((names.indexOf(corner) + names.size() - 1) % names.size());
+  }
+
+  /** Whether a place lies on the straight side from one corner to another, ends included. */
+  public boolean isOnSide(PlanPoint point, String from, String to) {
+    double length = place(from).distanceMetres(place(to));
+    return place(from).distanceMetres(point) + point.distanceMetres(place(to)) - length
+        < ON_SIDE_METRES;
+  }
+
+  /** Whether a place lies on any side. */
+  public boolean isOn(PlanPoint point) {
+    return names.stream().anyMatch(corner -> isOnSide(point, corner, next(corner)));
   }
 
   /** The corner after this one when walking with the slab on the left. */

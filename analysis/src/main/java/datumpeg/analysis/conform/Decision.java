@@ -94,6 +94,35 @@ public final class Decision {
   }
 
   /**
+   * The greatest standard uncertainty at which an outcome like this one would be decided; 0 when it
+   * sits on a limit.
+   *
+   * @throws java.util.NoSuchElementException if it has no limit, or a spread or maximum no upper
+   *     one
+   */
+  public double needed(Outcome outcome, DecidedAs as) {
+    Limits limits = outcome.limits().orElseThrow();
+    double deviation = outcome.deviation();
+    return switch (as) {
+      case VALUE -> neededForValue(deviation, limits);
+      case SPREAD -> neededForSpread(deviation, upper(limits), outcome.coverage());
+      case MAXIMUM -> neededForMaximum(deviation, upper(limits), outcome.coverage());
+    };
+  }
+
+  private static double upper(Limits limits) {
+    return limits.upper().orElseThrow();
+  }
+
+  /** Whether any outcome as certain as this one could be found conforming. */
+  public boolean canAccept(Outcome outcome, DecidedAs as) {
+    Limits limits = outcome.limits().orElseThrow();
+    return as == DecidedAs.SPREAD
+        ? canAcceptSpread(outcome.standardUncertainty(), limits)
+        : canAcceptValue(outcome.standardUncertainty(), limits);
+  }
+
+  /**
    * The greatest standard uncertainty at which a value like this one would be decided; 0 when it
    * sits on a limit.
    */

@@ -27,6 +27,7 @@ public final class CheckNames {
           "clear-span",
           "overall-length",
           "base-straight",
+          "straightness",
           "mullion-plumb",
           "mullion-spacing",
           "anchor-edge",

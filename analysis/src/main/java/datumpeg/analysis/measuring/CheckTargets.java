@@ -45,6 +45,7 @@ final class CheckTargets {
   private List<Target> ofDetail(String check) {
     DetailTargets details = new DetailTargets(setOut);
     return switch (check) {
+      case "straightness" -> details.edges();
       case "slab-flatness" -> details.flatness();
       case "anchor-edge" -> details.anchors();
       case "mullion-plumb" -> details.mullionTilts();

@@ -2,6 +2,7 @@ package datumpeg.analysis.measuring;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.Outline;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Roof;
@@ -122,6 +123,21 @@ final class DetailTargets {
     return gable
         ? new PointName("apex", Integer.toString(number), "")
         : PointName.at("eave", new GridMark('B', number));
+  }
+
+  /** The slab's side edges beside the inner frames, where the slab has an edge there. */
+  List<Target> edges() {
+    Outline outline = new Outline(setOut.slab());
+    List<Target> targets = new ArrayList<>();
+    for (char side : SIDES) {
+      for (int number = 2; number < n; number++) {
+        PointName place = new PointName("edge", side + at(setOut.portalFrameXMetres(number)), "");
+        if (outline.isOn(setOut.position(place).plan())) {
+          targets.add(Target.at(MeasuredQuantity.OFFSET, place));
+        }
+      }
+    }
+    return targets;
   }
 
   /** Ends, outlet, and where an inner frame carries the gutter. */

@@ -25,6 +25,7 @@ import datumpeg.analysis.check.frame.EaveLevel;
 import datumpeg.analysis.check.frame.Frames;
 import datumpeg.analysis.check.frame.Straightness;
 import datumpeg.analysis.check.slab.AnchorEdge;
+import datumpeg.analysis.check.slab.EdgeStraightness;
 import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.check.slab.SlabLevel;
 import datumpeg.analysis.check.slab.SlabShape;
@@ -42,6 +43,7 @@ import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.remedy.Movability;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -88,6 +90,7 @@ public final class Reduction {
             new FootLine(job, outcomes),
             Straightness.ofLines(job, outcomes),
             Straightness.ofBases(job, outcomes),
+            new EdgeStraightness(job, outcomes),
             new AnchorEdge(job, outcomes),
             new EaveLevel(job, outcomes),
             new PostPlumb(job, outcomes),
@@ -258,7 +261,7 @@ public final class Reduction {
   private Optional<Note> temperature(Stage stage, List<Outcome> outcomes) {
     SteelTemperatures steel = job.steel();
     boolean known = steel.read(stage.id()).isPresent() || steel.strainUncertainty(stage.id()) == 0;
-    return known || outcomes.stream().noneMatch(Reduction::isLengthOfSteel)
+    return known || outcomes.stream().noneMatch(Reduction::hangsOnTemperature)
         ? Optional.empty()
         : Optional.of(
             new Note(
@@ -274,13 +277,8 @@ public final class Reduction {
                 List.of()));
   }
 
-  private static boolean isLengthOfSteel(Outcome outcome) {
-    return switch (outcome.check()) {
-      case "rafter-pair", "spacing-match" -> true;
-      case "frame-spacing", "clear-span" -> !outcome.target().endsWith("/base");
-      case "sheet-run" -> !outcome.target().endsWith("/skew");
-      default -> false;
-    };
+  private static boolean hangsOnTemperature(Outcome outcome) {
+    return outcome.budget().variance(Origin.TEMPERATURE) > 0;
   }
 
   private static List<Note> unused(StageReadings readings, Set<String> used) {

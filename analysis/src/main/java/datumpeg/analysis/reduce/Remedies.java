@@ -1,10 +1,8 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.check.slab.SlabFlatness;
+import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Decision;
-import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.conform.Outcome;
-import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
@@ -12,7 +10,6 @@ import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
 import datumpeg.analysis.tell.Situation;
 import datumpeg.analysis.tell.Tellings;
-import java.util.Set;
 
 /** Puts to each outcome what to do about it at its stage. */
 final class Remedies {
@@ -21,8 +18,6 @@ final class Remedies {
 
   /** More repeats than this nobody takes (common practice, no source). */
   private static final int MOST_REPEATS = 10;
-
-  private static final Set<String> SPREADS = Set.of("slab-level", "seat-level", "eave-level");
 
   private final Decision decision;
   private final Situation situation;
@@ -62,13 +57,16 @@ final class Remedies {
         " (now "
             + LengthDisplay.decimal(outcome.probability().orElse(0) * 100, 0)
             + " % sure that it conforms)";
-    if (outcome.unit() == OutcomeUnit.F_NUMBER) {
-      return SlabFlatness.whatWouldDecide(chance);
-    }
-    double needed = neededStandardUncertainty(outcome);
+    return Tellings.whatWouldDecide(outcome, chance)
+        .orElseGet(() -> byUncertainty(outcome, chance));
+  }
+
+  private String byUncertainty(Outcome outcome, String chance) {
+    DecidedAs as = Tellings.decidedAs(outcome.check());
+    double needed = decision.needed(outcome, as);
     double has = outcome.standardUncertainty();
     double coverage = outcome.coverage();
-    String nothing = canBeAccepted(outcome) ? "" : nothingCanBeAccepted(outcome);
+    String nothing = decision.canAccept(outcome, as) ? "" : nothingCanBeAccepted(outcome);
     if (needed * coverage < LEAST_VISIBLE_METRES) {
       return nothing
           + "It sits on its limit"
@@ -105,7 +103,9 @@ final class Remedies {
           + " as steel_temperature of the stage.";
     }
     if (Improvement.METER_CHECKED.leaves(outcome) < needed) {
-      return lead + "the error all readings of the meter share limits. " + meterCheck(outcome);
+      return lead
+          + "the error all readings of the meter share limits. "
+          + Tellings.meterCheck(outcome.check());
     }
     if (Improvement.POINTS_MARKED.leaves(outcome) < needed) {
       return lead
@@ -120,39 +120,9 @@ final class Remedies {
         + " the points.";
   }
 
-  private static String meterCheck(Outcome outcome) {
-    return switch (outcome.check()) {
-      case "column-plumb", "portal-plumb", "mullion-plumb" ->
-          "Turn the meter end for end and read both faces, or take a better meter.";
-      case "slab-level", "slab-level-point", "seat-level", "eave-level", "gutter-fall" ->
-          "Level it again from a second set-up on the other side, or take a better meter.";
-      default ->
-          "Check that error on a known distance and put it in the job file, or take a better meter.";
-    };
-  }
-
-  private boolean canBeAccepted(Outcome outcome) {
-    Limits limits = outcome.limits().orElseThrow();
-    return SPREADS.contains(outcome.check())
-        ? decision.canAcceptSpread(outcome.standardUncertainty(), limits)
-        : decision.canAcceptValue(outcome.standardUncertainty(), limits);
-  }
-
   private static String nothingCanBeAccepted(Outcome outcome) {
     return "Nothing measured with U = "
         + Millimetres.of(outcome.expandedUncertainty())
         + " could be found conforming here: what it takes to prove it leaves nothing of the limits. ";
-  }
-
-  private double neededStandardUncertainty(Outcome outcome) {
-    Limits limits = outcome.limits().orElseThrow();
-    if (outcome.check().equals(SlabFlatness.CHECK)) {
-      return decision.neededForMaximum(
-          outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage());
-    }
-    return SPREADS.contains(outcome.check())
-        ? decision.neededForSpread(
-            outcome.deviation(), limits.upper().orElseThrow(), outcome.coverage())
-        : decision.neededForValue(outcome.deviation(), limits);
   }
 }

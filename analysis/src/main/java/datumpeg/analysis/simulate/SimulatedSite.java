@@ -181,8 +181,8 @@ public record SimulatedSite(
 
   /**
    * Of a place on the slab the gap under a straightedge; else the true offset from a string
-   * stretched through the wall's end points of the same feature, where these truly are; positive =
-   * outward.
+   * stretched through the wall's end points of the same feature, or along the slab's edge from
+   * corner to corner, where these truly are; positive = outward.
    */
   public double offsetMetres(Target target) {
     PointName point = target.first();
@@ -190,10 +190,11 @@ public record SimulatedSite(
       return gapMetres(point);
     }
     SimulatedSite unmarked = withMarks(Map.of());
-    char letter = mark(target).letter();
-    int last = setOut.building().portalFrameCount();
-    Position start = unmarked.position(PointName.at(point.feature(), new GridMark(letter, 1)));
-    Position end = unmarked.position(PointName.at(point.feature(), new GridMark(letter, last)));
+    char letter = point.place().charAt(0);
+    Position start = unmarked.position(rowEnd(point, 1, 0));
+    Position end =
+        unmarked.position(
+            rowEnd(point, setOut.building().portalFrameCount(), setOut.building().lengthMetres()));
     Position here = position(point);
     double alongX = end.xMetres() - start.xMetres();
     double alongY = end.yMetres() - start.yMetres();
@@ -201,6 +202,14 @@ public record SimulatedSite(
         alongX * (here.yMetres() - start.yMetres()) - alongY * (here.xMetres() - start.xMetres());
     double towardB = cross / Math.sqrt(alongX * alongX + alongY * alongY);
     return letter == 'A' ? -towardB : towardB;
+  }
+
+  /** Where the string is held: at the same feature of an end frame, or at the slab's corner. */
+  private static PointName rowEnd(PointName point, int number, double xMetres) {
+    char letter = point.place().charAt(0);
+    return point.feature().equals("edge")
+        ? new PointName("edge", letter + "@(" + xMetres + ")", "")
+        : PointName.at(point.feature(), new GridMark(letter, number));
   }
 
   private static GridMark mark(Target target) {

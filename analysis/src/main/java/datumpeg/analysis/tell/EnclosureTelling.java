@@ -1,5 +1,6 @@
 package datumpeg.analysis.tell;
 
+import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.remedy.Millimetres;
@@ -26,6 +27,20 @@ final class EnclosureTelling implements Telling {
     return switch (outcome.check()) {
       case "opening", "sheet-run" -> outcome.check() + " " + outcome.target().split("/", 2)[0];
       default -> Telling.super.cause(outcome, all);
+    };
+  }
+
+  @Override
+  public DecidedAs decidedAs(String check) {
+    return check.equals("eave-level") ? DecidedAs.SPREAD : DecidedAs.VALUE;
+  }
+
+  @Override
+  public String meterCheck(String check) {
+    return switch (check) {
+      case "mullion-plumb" -> Moves.TURN_THE_METER;
+      case "eave-level", "gutter-fall" -> Moves.LEVEL_AGAIN;
+      default -> Telling.super.meterCheck(check);
     };
   }
 

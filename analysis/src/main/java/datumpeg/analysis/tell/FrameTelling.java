@@ -44,6 +44,14 @@ final class FrameTelling implements Telling {
   }
 
   @Override
+  public String meterCheck(String check) {
+    return switch (check) {
+      case "column-plumb", "portal-plumb" -> Moves.TURN_THE_METER;
+      default -> Telling.super.meterCheck(check);
+    };
+  }
+
+  @Override
   public boolean movesUnseen(Outcome outcome) {
     return outcome.check().equals("portal-plumb");
   }

@@ -30,6 +30,18 @@ final class LayingTelling implements Telling {
     };
   }
 
+  /** A point out of a row that is out of line belongs to the row. */
+  @Override
+  public String cause(Outcome outcome, List<Outcome> all) {
+    String own = Telling.super.cause(outcome, all);
+    return switch (outcome.check()) {
+      case "line-straight" -> StraightnessTelling.rowOf(outcome.target(), all).orElse(own);
+      case "base-straight" ->
+          StraightnessTelling.rowOf("base." + outcome.target(), all).orElse(own);
+      default -> own;
+    };
+  }
+
   @Override
   public String sentence(Outcome outcome, List<Outcome> all) {
     String target = outcome.target();

@@ -6,6 +6,14 @@ import datumpeg.analysis.remedy.Movability;
 
 /** Moves that several checks ask for. */
 final class Moves {
+  /** What lessens an error that all levels of a set-up share. */
+  static final String LEVEL_AGAIN =
+      "Level it again from a second set-up on the other side, or take a better meter.";
+
+  /** What lessens an error that all tilts of a meter share. */
+  static final String TURN_THE_METER =
+      "Turn the meter end for end and read both faces, or take a better meter.";
+
   private Moves() {}
 
   static String across(Outcome outcome, Situation situation) {

@@ -21,6 +21,11 @@ final class Places {
     return target.replaceFirst("/", " at the ");
   }
 
+  /** A target without what is asked of it: line.A of line.A/chord. */
+  static String before(String target) {
+    return target.replaceFirst("/.*", "");
+  }
+
   static String end(boolean n) {
     return n ? "end n" : "end 1";
   }

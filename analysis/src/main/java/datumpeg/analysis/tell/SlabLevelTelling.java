@@ -1,10 +1,13 @@
 package datumpeg.analysis.tell;
 
 import datumpeg.analysis.check.slab.SlabFlatness;
+import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.remedy.Millimetres;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Levels and flatness of the slab, and levels of the seats under the bases. */
 final class SlabLevelTelling implements Telling {
@@ -38,6 +41,28 @@ final class SlabLevelTelling implements Telling {
   @Override
   public boolean movesUnseen(Outcome outcome) {
     return true;
+  }
+
+  @Override
+  public DecidedAs decidedAs(String check) {
+    return switch (check) {
+      case "slab-level", "seat-level" -> DecidedAs.SPREAD;
+      case SlabFlatness.CHECK -> DecidedAs.MAXIMUM;
+      default -> DecidedAs.VALUE;
+    };
+  }
+
+  /** A floor's number is that of a sample of the floor. */
+  @Override
+  public Optional<String> whatWouldDecide(Outcome outcome, String chance) {
+    return outcome.unit() == OutcomeUnit.F_NUMBER
+        ? Optional.of(SlabFlatness.whatWouldDecide(chance))
+        : Optional.empty();
+  }
+
+  @Override
+  public String meterCheck(String check) {
+    return check.equals(SlabFlatness.CHECK) ? Telling.super.meterCheck(check) : Moves.LEVEL_AGAIN;
   }
 
   @Override

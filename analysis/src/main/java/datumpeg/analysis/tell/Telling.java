@@ -1,8 +1,10 @@
 package datumpeg.analysis.tell;
 
+import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What one family of checks is called and says: its names, what is wrong, which outcomes are one
@@ -31,6 +33,22 @@ interface Telling {
   /** Whether that holds also where the move is smaller than what the meter can see. */
   default boolean movesUnseen(Outcome outcome) {
     return false;
+  }
+
+  /** As what its number is decided. */
+  default DecidedAs decidedAs(String check) {
+    return DecidedAs.VALUE;
+  }
+
+  /** What would decide it, where that is no matter of the readings' uncertainty alone. */
+  default Optional<String> whatWouldDecide(Outcome outcome, String chance) {
+    return Optional.empty();
+  }
+
+  /** How to lessen the error that all readings of its meter share. */
+  default String meterCheck(String check) {
+    return "Check that error on a known distance and put it in the job file, or take a better"
+        + " meter.";
   }
 
   /** What to do about the worst of a cause, knowing all outcomes; its remedy, unless one can. */

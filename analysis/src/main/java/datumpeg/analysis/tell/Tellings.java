@@ -1,10 +1,12 @@
 package datumpeg.analysis.tell;
 
+import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.remedy.Millimetres;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /** The words of all checks. A check that no family lists is told by its name. Immutable. */
@@ -14,6 +16,7 @@ public final class Tellings {
           new SlabShapeTelling(),
           new SlabLevelTelling(),
           new LayingTelling(),
+          new StraightnessTelling(),
           new FrameTelling(),
           new EnclosureTelling());
 
@@ -69,6 +72,26 @@ public final class Tellings {
     return seen || family.movesUnseen(outcome)
         ? family.remedy(outcome, situation)
         : Moves.leaveIt(outcome);
+  }
+
+  /** As what a check's number is decided. */
+  public static DecidedAs decidedAs(String check) {
+    return family(check).decidedAs(check);
+  }
+
+  /**
+   * What would decide an outcome, where a check says it itself; else that follows from where its
+   * uncertainty comes from.
+   *
+   * @param chance how sure it is now, in brackets
+   */
+  public static Optional<String> whatWouldDecide(Outcome outcome, String chance) {
+    return family(outcome.check()).whatWouldDecide(outcome, chance);
+  }
+
+  /** How to lessen the error that all readings of a check's meter share. */
+  public static String meterCheck(String check) {
+    return family(check).meterCheck(check);
   }
 
   /** What to do about the worst outcome of a cause, knowing all outcomes. */

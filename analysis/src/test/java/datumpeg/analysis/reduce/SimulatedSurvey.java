@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import datumpeg.analysis.building.GridMark;
 import datumpeg.analysis.building.Opening;
+import datumpeg.analysis.building.Outline;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
@@ -69,7 +70,8 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelC
 
   /** Limits near the middle of what the simulated truth gives, so that both sides are met. */
   static final Map<String, Double> OTHER_LIMITS_METRES =
-      Map.of("slab-level", 0.014, "seat-level", 0.014, "portal-plumb", 0.006);
+      Map.of(
+          "slab-level", 0.014, "seat-level", 0.014, "portal-plumb", 0.006, "straightness", 0.006);
 
   private static final double DEGREE = StrictMath.toRadians(1);
   private static final double PLANE_METRES = 1.5;
@@ -220,9 +222,25 @@ record SimulatedSurvey(SimulatedSite site, List<Reading> readings, double steelC
             "probe",
             stage.id(),
             InventedJob.AT);
-    return MeasuringList.of(job.setOut(), stage).targets().stream()
+    return Stream.concat(
+            MeasuringList.of(job.setOut(), stage).targets().stream(),
+            stage.id().equals("survey") ? alongSides(job).stream() : Stream.of())
         .filter(target -> isSimulated(probe, target))
         .toList();
+  }
+
+  /** Distances to a place in the middle of each side 18 m long, which no list asks for. */
+  private static List<Target> alongSides(Job job) {
+    List<Target> targets = new ArrayList<>();
+    for (PointName point : job.setOut().slab().levelPoints()) {
+      boolean onSide = new Outline(job.setOut().slab()).isOn(job.setOut().position(point).plan());
+      if (point.feature().equals("slab") && onSide && point.placeInMetres().isPresent()) {
+        for (String corner : job.setOut().slab().cornerNames()) {
+          targets.add(Target.distance(point, new PointName("slab", corner, "")));
+        }
+      }
+    }
+    return targets;
   }
 
   /** Not questions, and not what the plan places nowhere. */

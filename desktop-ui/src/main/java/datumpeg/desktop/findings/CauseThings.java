@@ -28,8 +28,8 @@ final class CauseThings {
   }
 
   private static void add(String check, String target, Set<String> things) {
-    if (check.startsWith("slab-") || check.equals("seat-level")) {
-      return; // concrete is not moved; what is packed is for the person to say
+    if (check.startsWith("slab-") || check.equals("seat-level") || check.equals("straightness")) {
+      return; // concrete is not moved; what is packed, or out of a row, is for the person to say
     }
     if (check.equals("wall-square") || check.equals("foot-line")) {
       things.add("wall." + target.charAt(0));

@@ -20,6 +20,7 @@ class CauseThingsTest {
     assertEquals(List.of("column.A2", "column.A1"), things("frame-spacing A1-A2/base"));
     assertEquals(List.of("portal.2"), things("frame-spacing 1-2/apex"));
     assertEquals(List.of("line.A2"), things("line-straight line.A2"));
+    assertEquals(List.of(), things("straightness line.A/chord"));
   }
 
   @Test

@@ -9,6 +9,7 @@ import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.StraightLine;
 import datumpeg.analysis.check.assembly.FootLine;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
@@ -25,9 +26,13 @@ import java.util.Optional;
  *
  * <p>With the string's offsets e₁ and eₙ at the ends, a point a share s along is off the chord by
  * its offset − (1 − s)·e₁ − s·eₙ. Ends that were not read are taken to touch the string. Worked: 6
- * mm a third of the way between ends that read 0 and 3 mm is 6 − 1 = 5 mm out.
+ * mm a third of the way between ends that read 0 and 3 mm is 6 − 1 = 5 mm out. Of a row with two or
+ * more inner points read, {@link StraightLine} tells the greatest deviation besides.
  */
 public final class Straightness implements Check {
+  /** Two ends and two between them. */
+  private static final int FEWEST_OF_A_ROW = 4;
+
   private final Job job;
   private final SetOut setOut;
   private final OutcomeMaker outcomes;
@@ -67,6 +72,7 @@ public final class Straightness implements Check {
       for (int number = 2; number < setOut.building().portalFrameCount(); number++) {
         outcome(side, number, direct.get(), stage).ifPresent(found::add);
       }
+      found.addAll(row(side, direct.get(), stage));
     }
     return CheckResult.of(found, notes, used).with(direct.get().tests());
   }
@@ -110,6 +116,28 @@ public final class Straightness implements Check {
             setOut.overallLengthMetres(),
             stage.evidence(direct.readingsOf(List.of(first.text(), here.text(), end.text()))),
             "from the chord through " + first.place() + " and " + end.place()));
+  }
+
+  /** The row as a whole; one inner point alone is told by itself. */
+  private List<Outcome> row(char side, DirectValues direct, StageReadings stage) {
+    List<StraightLine.Place> places = new ArrayList<>();
+    List<String> read = new ArrayList<>();
+    for (int number = 1; number <= last(); number++) {
+      PointName here = point(side, number);
+      boolean isRead = direct.values().contains(here.text());
+      if (isRead) {
+        read.add(here.text());
+      }
+      if (isRead || number == 1 || number == last()) {
+        places.add(
+            new StraightLine.Place(
+                here.place(), setOut.position(here).xMetres(), end(here, direct)));
+      }
+    }
+    return places.size() < FEWEST_OF_A_ROW
+        ? List.of()
+        : new StraightLine(places)
+            .outcomes(feature + "." + side, outcomes, stage.evidence(direct.readingsOf(read)));
   }
 
   private static Linearised end(PointName end, DirectValues direct) {

@@ -82,6 +82,7 @@ public final class SlabShape implements Check {
       found.addAll(sizes(plan, used, stage));
       found.addAll(diagonals(direct, stage));
       found.addAll(squareness(plan, used, stage));
+      found.addAll(new EdgeStraightness(job, outcomes).of(plan, stage.evidence(used)));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
       networks.add(Network.of("the slab", plan.fit(), used));
       SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
