@@ -11,7 +11,7 @@ public final class Normal {
   /** Probability of at most z; 0 and 1 at the infinities. */
   public static double cdf(double z) {
     Probabilities.requireNumber("normal", z);
-    return STANDARD.cumulativeProbability(z);
+    return z < 0 ? NormalTail.above(-z) : 1 - NormalTail.above(z);
   }
 
   /** Density at z. */

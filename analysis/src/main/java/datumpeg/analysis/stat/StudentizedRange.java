@@ -105,6 +105,7 @@ public final class StudentizedRange {
     private final double step;
     private final double[] nodes;
     private final double[] below;
+    private final double[] density;
 
     RangeIntegral(int n) {
       this.n = n;
@@ -112,9 +113,11 @@ public final class StudentizedRange {
       int half = (int) Math.ceil(NORMAL_REACH / step);
       this.nodes = new double[2 * half + 1];
       this.below = new double[nodes.length];
+      this.density = new double[nodes.length];
       for (int i = 0; i < nodes.length; i++) {
         nodes[i] = (i - half) * step;
         below[i] = Normal.cdf(nodes[i]);
+        density[i] = Normal.density(nodes[i]);
       }
     }
 
@@ -122,9 +125,22 @@ public final class StudentizedRange {
       double sum = 0;
       for (int i = 0; i < nodes.length; i++) {
         double inside = below[i] - Normal.cdf(nodes[i] - w);
-        sum += Normal.density(nodes[i]) * StrictMath.pow(inside, n - 1);
+        sum += density[i] * power(inside, n - 1);
       }
       return Math.min(1, n * step * sum);
+    }
+
+    /** By squaring: n is whole, and a general power takes as long as all the rest. */
+    private static double power(double base, int exponent) {
+      double result = 1;
+      double square = base;
+      for (int left = exponent; left > 0; left >>= 1) {
+        if ((left & 1) == 1) {
+          result *= square;
+        }
+        square *= square;
+      }
+      return result;
     }
 
     /** Integral of 1 - Phi^n - (1 - Phi)^n (L. H. C. Tippett, Biometrika 17, 1925). */

@@ -89,10 +89,10 @@ enum Mirror {
     return ends(of(target)).equals(ends(other));
   }
 
-  /** The ends of {@code A1-A2/base} in order, then what stands behind them. */
+  /** The ends of {@code A1-A2/base} or {@code slab.A1-A4/best}, then what stands behind them. */
   private static List<String> ends(String target) {
     List<String> parts = List.of(target.split("/", 2));
-    String[] ends = parts.get(0).split("-");
+    String[] ends = parts.get(0).replaceFirst("^slab[.]", "").split("-");
     Arrays.sort(ends);
     return List.of(String.join("-", ends), parts.size() > 1 ? parts.get(1) : "");
   }
