@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
 
 /**
  * A least-squares solution: unknowns, residuals, and how well each observation is checked.
@@ -68,12 +67,13 @@ public final class Fit {
     }
     DMatrixRMaj top = new DMatrixRMaj(u, size);
     System.arraycopy(root.data, 0, top.data, 0, top.data.length);
+    RootRows rows = new RootRows(root);
     double[] unknowns = new double[u];
     double[] shared = new double[size - u];
     System.arraycopy(solution, 0, unknowns, 0, u);
     System.arraycopy(solution, u, shared, 0, shared.length);
     return new Fit(
-        byOrigin(JointEstimate.of(model.unknowns(), unknowns, covariance(top)), system, top, root),
+        byOrigin(JointEstimate.of(model.unknowns(), unknowns, rows.covariance(u)), system, u, rows),
         shared,
         system.groups(),
         root,
@@ -92,29 +92,21 @@ public final class Fit {
    * it: the column of A'P of that observation is a unit vector, so x changes by Q e.
    */
   private static JointEstimate byOrigin(
-      JointEstimate unknowns, AugmentedSystem system, DMatrixRMaj top, DMatrixRMaj root) {
+      JointEstimate unknowns, AugmentedSystem system, int count, RootRows root) {
     JointEstimate known = unknowns;
     List<Origin> origins = system.origins();
     for (Origin origin : new LinkedHashSet<>(origins)) {
       int[] groups =
           IntStream.range(0, origins.size()).filter(g -> origins.get(g) == origin).toArray();
-      double[][] answers = new double[top.numRows][groups.length];
-      for (int i = 0; i < top.numRows; i++) {
+      double[][] answers = new double[count][groups.length];
+      for (int i = 0; i < count; i++) {
         for (int k = 0; k < groups.length; k++) {
-          answers[i][k] = rowsTimes(top, i, root, top.numRows + groups[k]);
+          answers[i][k] = root.product(i, count + groups[k]);
         }
       }
       known = known.known(answers, origin);
     }
     return known;
-  }
-
-  private static double rowsTimes(DMatrixRMaj one, int row, DMatrixRMaj other, int otherRow) {
-    double sum = 0;
-    for (int k = 0; k < one.numCols; k++) {
-      sum += one.data[row * one.numCols + k] * other.data[otherRow * other.numCols + k];
-    }
-    return sum;
   }
 
   private static double rowTimes(DMatrixRMaj matrix, int row, double[] vector) {
@@ -123,19 +115,6 @@ public final class Fit {
       sum += matrix.data[row * matrix.numCols + k] * vector[k];
     }
     return sum;
-  }
-
-  private static double[][] covariance(DMatrixRMaj top) {
-    int u = top.numRows;
-    DMatrixRMaj product = new DMatrixRMaj(u, u);
-    if (top.numCols > 0) {
-      CommonOps_DDRM.multTransB(top, top, product);
-    }
-    double[][] rows = new double[u][u];
-    for (int i = 0; i < u; i++) {
-      System.arraycopy(product.data, i * u, rows[i], 0, u);
-    }
-    return rows;
   }
 
   /** The same fit, its unknowns given as values instead of corrections to approximate values. */

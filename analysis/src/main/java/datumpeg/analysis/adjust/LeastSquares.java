@@ -30,14 +30,15 @@ public final class LeastSquares {
   /** Adjusts; never fails for want of observations, but says what stays undetermined. */
   public static Adjustment<Fit> adjust(LinearModel model) {
     AugmentedSystem system = AugmentedSystem.of(model);
-    if (!determined(model, system)) {
-      return undetermined(model, model.design());
-    }
-    return new Adjusted<>(
+    Optional<PositiveSystem> normal =
         PositiveSystem.of(system.normalMatrix())
-            .filter(normal -> normal.smallestPivot() > WELL_CONDITIONED)
-            .map(normal -> ofNormal(model, system, normal.inverseRoot()))
-            .orElseGet(() -> ofDecomposed(model, system)));
+            .filter(factored -> factored.smallestPivot() > WELL_CONDITIONED);
+    if (normal.isPresent()) {
+      return new Adjusted<>(ofNormal(model, system, normal.get().inverseRoot()));
+    }
+    return determined(model, system)
+        ? new Adjusted<>(ofDecomposed(model, system))
+        : undetermined(model, model.design());
   }
 
   /** By Cholesky factors of the normal equations: Q = A T, some tenth of the work. */

@@ -5,8 +5,10 @@ import static datumpeg.analysis.adjust.Door.requireKnown;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Stations along one line and the differences observed between them: bay by bay, running from one
@@ -24,9 +26,10 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
     requireDistinct("stations", stations);
     requireDistinct(
         "line differences", differences.stream().map(d -> d.observation().id()).toList());
+    Set<String> known = new LinkedHashSet<>(stations);
     for (LineDifference difference : differences) {
-      requireKnown("line difference " + difference.observation().id(), difference.from(), stations);
-      requireKnown("line difference " + difference.observation().id(), difference.to(), stations);
+      requireKnown("line difference " + difference.observation().id(), difference.from(), known);
+      requireKnown("line difference " + difference.observation().id(), difference.to(), known);
     }
   }
 
@@ -34,8 +37,12 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
   public AdjustedLine adjust() {
     Components parts = new Components(stations);
     differences.forEach(difference -> parts.join(difference.from(), difference.to()));
-    List<String> unknowns =
-        stations.stream().filter(station -> !parts.head(station).equals(station)).toList();
+    Set<String> unknowns = new LinkedHashSet<>();
+    for (String station : stations) {
+      if (!parts.head(station).equals(station)) {
+        unknowns.add(station);
+      }
+    }
     List<ObservationEquation> equations = new ArrayList<>();
     for (LineDifference difference : differences) {
       Map<String, Double> coefficients = new LinkedHashMap<>();
@@ -45,14 +52,14 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
           new ObservationEquation(difference.observation(), coefficients, difference.constant()));
     }
     Fit fit =
-        LeastSquares.adjust(new LinearModel(unknowns, equations))
+        LeastSquares.adjust(new LinearModel(List.copyOf(unknowns), equations))
             .complete()
             .orElseThrow(() -> new AssertionError("a connected line is always determined"));
     return new AdjustedLine(parts.groups(), fit);
   }
 
   private static void put(
-      Map<String, Double> coefficients, List<String> unknowns, String station, double coefficient) {
+      Map<String, Double> coefficients, Set<String> unknowns, String station, double coefficient) {
     if (unknowns.contains(station)) {
       coefficients.put(station, coefficient);
     }

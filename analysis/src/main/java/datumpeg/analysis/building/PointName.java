@@ -21,6 +21,8 @@ public record PointName(String feature, String place, String part)
           "slab", "seat", "line", "base", "eave", "apex", "tip", "wall", "mullion", "opening",
           "gutter", "column", "anchor", "edge", "sheet", "profile");
 
+  private static final int MOST_DIGITS = 3;
+
   private static final Pattern TEXT =
       Pattern.compile(
           "([a-z]+)\\.([A-Za-z0-9_-]*@\\([^()/]{1,40}\\)|[A-Za-z0-9_.-]{1,40})(?:/([a-z-]{1,20}))?");
@@ -101,6 +103,17 @@ public record PointName(String feature, String place, String part)
 
   /** The frame number, if the place is one, as in {@code apex.3}. */
   public Optional<Integer> frameNumber() {
-    return place.matches("[1-9]\\d{0,2}") ? Optional.of(Integer.valueOf(place)) : Optional.empty();
+    if (place.length() > MOST_DIGITS || place.isEmpty() || place.charAt(0) == '0') {
+      return Optional.empty();
+    }
+    int number = 0;
+    for (int i = 0; i < place.length(); i++) {
+      int digit = place.charAt(i) - '0';
+      if (digit < 0 || digit > 9) {
+        return Optional.empty();
+      }
+      number = 10 * number + digit;
+    }
+    return Optional.of(number);
   }
 }

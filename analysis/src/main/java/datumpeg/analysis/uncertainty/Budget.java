@@ -38,6 +38,18 @@ public record Budget(
     };
   }
 
+  /**
+   * Of several independent errors of one origin.
+   *
+   * @param variance sum of their variances
+   * @param squares sum of the squares of their variances
+   */
+  static Budget ofErrors(Origin origin, double variance, double squares) {
+    return origin == Origin.FORM
+        ? new Budget(0, 0, 0, 0, variance, squares, 0)
+        : ofVariance(origin, variance);
+  }
+
   /** Of the sum of two independent values. */
   public Budget plus(Budget independent) {
     return new Budget(

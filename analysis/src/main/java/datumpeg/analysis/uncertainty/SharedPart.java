@@ -32,11 +32,14 @@ final class SharedPart {
         }
       }
     }
-    Budget sum = Budget.NONE;
+    double sum = 0;
+    double squares = 0;
     for (double answer : answers) {
-      sum = sum.plus(Budget.of(origin, answer));
+      double variance = answer * answer;
+      sum += variance;
+      squares += variance * variance;
     }
-    return sum;
+    return Budget.ofErrors(origin, sum, squares);
   }
 
   /** The same errors, as values that follow after some, or go before some, know them. */

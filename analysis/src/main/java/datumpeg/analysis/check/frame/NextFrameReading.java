@@ -35,11 +35,21 @@ final class NextFrameReading {
   private final Job job;
   private final FrameNetwork frames;
   private final StageReadings stage;
+  private final Optional<Reading> lastOfRow;
+  private final Optional<Reading> lastSpan;
+  private final Optional<Reading> lastTilt;
 
   NextFrameReading(Job job, FrameNetwork frames, StageReadings stage) {
     this.job = job;
     this.frames = frames;
     this.stage = stage;
+    this.lastOfRow = last(FrameRow::holds);
+    this.lastSpan = last(ClearDistances::isClearSpan);
+    this.lastTilt =
+        last(
+            target ->
+                target.quantity() == MeasuredQuantity.TILT
+                    && target.first().feature().equals("column"));
   }
 
   Optional<Note> note(List<Outcome> outcomes) {
@@ -94,19 +104,14 @@ final class NextFrameReading {
           Target target = feet(letter, from, letter, to);
           frames
               .spacing(row, from, to)
-              .flatMap(quantity -> distance(target, quantity, FrameRow::holds, Axis.ALONG))
+              .flatMap(quantity -> distance(target, quantity, lastOfRow, Axis.ALONG))
               .ifPresent(candidates::add);
         }
       }
       frames
           .span("base", from)
           .flatMap(
-              quantity ->
-                  distance(
-                      feet('A', from, 'B', from),
-                      quantity,
-                      ClearDistances::isClearSpan,
-                      Axis.ACROSS))
+              quantity -> distance(feet('A', from, 'B', from), quantity, lastSpan, Axis.ACROSS))
           .ifPresent(candidates::add);
     }
     return candidates;
@@ -119,22 +124,21 @@ final class NextFrameReading {
   }
 
   private Optional<NextObservation.Candidate> distance(
-      Target target, Linearised quantity, Predicate<Target> like, Axis axis) {
-    return last(like)
-        .map(
-            reading ->
-                new NextObservation.Candidate(
-                    target.text(),
-                    quantity,
+      Target target, Linearised quantity, Optional<Reading> like, Axis axis) {
+    return like.map(
+        reading ->
+            new NextObservation.Candidate(
+                target.text(),
+                quantity,
+                stage.marked(
                     stage.marked(
-                        stage.marked(
-                            stage.foreseen(reading, Math.abs(quantity.value())),
-                            target.first(),
-                            axis.text(),
-                            -1),
-                        target.second(),
+                        stage.foreseen(reading, Math.abs(quantity.value())),
+                        target.first(),
                         axis.text(),
-                        1)));
+                        -1),
+                    target.second(),
+                    axis.text(),
+                    1)));
   }
 
   /** Each lean once more, on either face of the tilt meter last used. */
@@ -158,14 +162,12 @@ final class NextFrameReading {
       GridMark mark, Axis axis, Linearised lean, int face) {
     double scale = (face == 2 ? -1 : 1) / job.setOut().building().eaveHeightMetres();
     String column = mark.text() + "/" + axis.text();
-    return last(target ->
-            target.quantity() == MeasuredQuantity.TILT && target.first().feature().equals("column"))
-        .map(
-            reading ->
-                new NextObservation.Candidate(
-                    "column." + column + " on face " + face,
-                    lean.scaled(scale),
-                    frames.bowed(stage.foreseen(reading, 0), column, reading, face)));
+    return lastTilt.map(
+        reading ->
+            new NextObservation.Candidate(
+                "column." + column + " on face " + face,
+                lean.scaled(scale),
+                frames.bowed(stage.foreseen(reading, 0), column, reading, face)));
   }
 
   private Optional<Reading> last(Predicate<Target> like) {
