@@ -87,8 +87,10 @@ public final class StraightLine {
   /** All places off the least squares line. */
   private List<Off> offBestLine() {
     double middle = places.stream().mapToDouble(Place::alongMetres).average().orElseThrow();
-    double square =
-        places.stream().mapToDouble(place -> Math.pow(place.alongMetres() - middle, 2)).sum();
+    double square = 0;
+    for (Place place : places) {
+      square += (place.alongMetres() - middle) * (place.alongMetres() - middle);
+    }
     Linearised mean = Linearised.mean(places.stream().map(Place::offset).toList());
     Linearised slope =
         Linearised.mean(
