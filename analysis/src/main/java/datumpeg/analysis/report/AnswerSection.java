@@ -7,7 +7,9 @@ import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.drawing.VerdictMark;
 import datumpeg.analysis.report.drawing.WhereDrawing;
 import datumpeg.analysis.report.writing.Markup;
+import datumpeg.analysis.signoff.HoldPoint;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** The answer, large: can we build, what to do first, and where. */
@@ -18,9 +20,14 @@ final class AnswerSection {
           Answer.Kind.STOP, Answer.Kind.MEASURE_AGAIN, Answer.Kind.NOT_DECIDED, Answer.Kind.GO_ON);
 
   private final Job job;
+  private final List<HoldPoint> holdPoints;
 
-  AnswerSection(Job job) {
+  /**
+   * @param holdPoints of the stages told of
+   */
+  AnswerSection(Job job, List<HoldPoint> holdPoints) {
     this.job = job;
+    this.holdPoints = List.copyOf(holdPoints);
   }
 
   void write(Markup page, List<StageFindings> stages, Optional<String> asked) {
@@ -68,8 +75,15 @@ final class AnswerSection {
       page.element("p", "Stage " + StageTitle.of(job, stage.stage()));
     }
     page.open("p", "class", "sentence");
-    mark(page, answer);
-    page.words(answer.sentence()).close();
+    mark(page, stage);
+    page.words(byTheNumbers(stage) + answer.sentence()).close();
+    held(stage)
+        .ifPresent(
+            point ->
+                page.open("p", "class", "first")
+                    .element("b", "Hold point: ")
+                    .words(HoldPointSection.sentence(point))
+                    .close());
     if (!answer.first().isBlank()) {
       page.open("p", "class", "first").element("b", "First: ").words(answer.first()).close();
     }
@@ -85,15 +99,41 @@ final class AnswerSection {
         .forEach(
             stage -> {
               page.open("li");
-              mark(page, stage.answer());
+              mark(page, stage);
               page.element("b", StageTitle.of(job, stage.stage()) + ": ");
-              page.words(stage.answer().sentence()).close();
+              page.words(byTheNumbers(stage) + stage.answer().sentence());
+              held(stage).ifPresent(point -> page.words(" " + capital(point)));
+              page.close();
             });
     page.close();
   }
 
-  private static void mark(Markup page, Answer answer) {
-    page.open("span", "class", "mark").append(VerdictMark.inline(shape(answer.kind()))).close();
+  /** What the numbers allow the hold point may not. */
+  private String byTheNumbers(StageFindings stage) {
+    return isHeldUp(stage) ? "Not done, the hold point is open. By the numbers: " : "";
+  }
+
+  private boolean isHeldUp(StageFindings stage) {
+    return stage.answer().kind() == Answer.Kind.GO_ON && held(stage).isPresent();
+  }
+
+  private static String capital(HoldPoint point) {
+    String sentence = HoldPointSection.sentence(point);
+    return sentence.substring(0, 1).toUpperCase(Locale.ROOT) + sentence.substring(1);
+  }
+
+  /** The hold point of a stage, where work must not go past it. */
+  private Optional<HoldPoint> held(StageFindings stage) {
+    return holdPoints.stream()
+        .filter(point -> point.stage().id().equals(stage.stage()) && point.state().holds())
+        .findFirst();
+  }
+
+  /** A stage that is held is not marked as done, whatever its numbers say. */
+  private void mark(Markup page, StageFindings stage) {
+    Optional<Verdict> shape =
+        isHeldUp(stage) ? Optional.of(Verdict.UNDECIDED) : shape(stage.answer().kind());
+    page.open("span", "class", "mark").append(VerdictMark.inline(shape)).close();
     page.words(" ");
   }
 

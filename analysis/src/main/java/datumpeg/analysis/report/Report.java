@@ -8,6 +8,7 @@ import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.writing.FeetInWords;
 import datumpeg.analysis.report.writing.LengthFigures;
 import datumpeg.analysis.report.writing.Markup;
+import datumpeg.analysis.signoff.HoldPoint;
 import java.util.List;
 import java.util.Optional;
 
@@ -20,6 +21,7 @@ public final class Report {
   private final Job job;
   private final Findings findings;
   private final List<Reading> readings;
+  private final List<HoldPoint> holdPoints;
 
   /** A report that names the readings it stands on by their ids only. */
   public Report(Job job, Findings findings) {
@@ -32,6 +34,16 @@ public final class Report {
    * @param readings those the findings were reduced from; others are left out
    */
   public Report(Job job, Findings findings, List<Reading> readings) {
+    this(job, findings, readings, List.of());
+  }
+
+  /**
+   * A report that says how the hold points stand as well.
+   *
+   * @param holdPoints of the job's stages; a stage whose hold point is open is not shown as done
+   */
+  public Report(Job job, Findings findings, List<Reading> readings, List<HoldPoint> holdPoints) {
+    this.holdPoints = List.copyOf(holdPoints);
     this.job = job;
     this.findings = findings;
     this.readings = List.copyOf(readings);
@@ -66,7 +78,12 @@ public final class Report {
     LengthFigures figures = new LengthFigures(options.display());
     ReadingNumbers numbers = new ReadingNumbers(stages);
     new HeaderSection(job).write(page, title(options), options);
-    new AnswerSection(job).write(page, stages, options.stage());
+    List<HoldPoint> holding =
+        holdPoints.stream()
+            .filter(point -> options.stage().map(point.stage().id()::equals).orElse(true))
+            .toList();
+    new AnswerSection(job, holding).write(page, stages, options.stage());
+    new HoldPointSection(job, options.display()).write(page, holding);
     for (StageFindings stage : stages) {
       new StageSection(job, stage, figures, numbers).write(page, stages.size() > 1);
     }

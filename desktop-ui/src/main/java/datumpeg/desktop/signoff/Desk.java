@@ -1,5 +1,7 @@
 package datumpeg.desktop.signoff;
 
+import java.nio.file.Path;
+
 /**
  * Where a stage is signed off. Each call opens the record, writes, and closes it; it may take long,
  * and is made off the JavaFX thread.
@@ -13,6 +15,9 @@ public interface Desk {
 
   /** Takes an open item as it is. */
   void accept(String job, String stage, String item, Acceptor acceptor);
+
+  /** Keeps a copy of a photo with a stage. */
+  void attach(String job, String stage, String by, Path photo);
 
   /**
    * By whose word something is accepted.

@@ -1,6 +1,8 @@
 package datumpeg.desktop.signoff;
 
+import datumpeg.bridge.jobs.Photos;
 import datumpeg.bridge.jobs.SignOff;
+import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
@@ -23,9 +25,21 @@ public record RecordDesk(Path file, String programVersion, Clock clock) implemen
             signOff.accept(job, stage, item, acceptor.by(), acceptor.reference(), acceptor.why()));
   }
 
+  @Override
+  public void attach(String job, String stage, String by, Path photo) {
+    Photos.require(photo);
+    try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
+      new Photos(file).attach(record, start(by), StoredJob.find(record, job), stage, photo, "");
+    }
+  }
+
   private void inRecord(String by, Consumer<SignOff> work) {
     try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
-      work.accept(new SignOff(record, new SessionStart(by, programVersion, clock)));
+      work.accept(new SignOff(record, start(by)));
     }
+  }
+
+  private SessionStart start(String by) {
+    return new SessionStart(by, programVersion, clock);
   }
 }

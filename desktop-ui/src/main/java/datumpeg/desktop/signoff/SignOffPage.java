@@ -12,6 +12,7 @@ import java.util.List;
  * @param answer how the hold point of the chosen stage stands
  * @param items its check list, what is open first
  * @param maySign whether it can be signed now
+ * @param photos of the stage, by their names
  * @param cautions what can hurt someone at this stage, and who decides
  */
 record SignOffPage(
@@ -21,15 +22,17 @@ record SignOffPage(
     String answer,
     List<Item> items,
     boolean maySign,
+    List<String> photos,
     List<String> cautions) {
   SignOffPage {
     stages = List.copyOf(stages);
     items = List.copyOf(items);
+    photos = List.copyOf(photos);
     cautions = List.copyOf(cautions);
   }
 
   static SignOffPage empty(String title, String sentence) {
-    return new SignOffPage(title, sentence, List.of(), "", List.of(), false, List.of());
+    return new SignOffPage(title, sentence, List.of(), "", List.of(), false, List.of(), List.of());
   }
 
   /** A stage to choose. */

@@ -5,6 +5,8 @@ import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.signoff.SignOffPage.Item;
 import datumpeg.desktop.signoff.SignOffPage.StageChoice;
 import datumpeg.desktop.text.Words;
+import java.io.File;
+import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -14,9 +16,14 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import org.jspecify.annotations.Nullable;
 
 /** The check list of a stage, with the lines on which it is signed and accepted. */
 public final class SignOffView extends VBox {
+  private static final List<String> PICTURES =
+      List.of("*.jpg", "*.jpeg", "*.png", "*.heic", "*.JPG", "*.JPEG", "*.PNG", "*.HEIC");
+
   private final SignOffViewModel model;
   private final Words words;
   private final Label title = Labels.wrapping("", "heading");
@@ -28,6 +35,8 @@ public final class SignOffView extends VBox {
   private final TextField reference;
   private final TextField why;
   private final Button sign = new Button();
+  private final Button attach = new Button();
+  private final Label photos = Labels.vanishing("hint");
   private final VBox items = new VBox();
   private final VBox cautions = new VBox();
   private final VBox body;
@@ -46,6 +55,11 @@ public final class SignOffView extends VBox {
     sign.setText(words.text("signoff.sign"));
     sign.setId("signoff-sign");
     sign.setOnAction(event -> model.sign(by.getText()));
+    attach.setText(words.text("signoff.attach"));
+    attach.setId("signoff-attach");
+    attach.setMinWidth(USE_PREF_SIZE);
+    attach.setOnAction(event -> choosePhoto());
+    photos.setId("signoff-photos");
     items.getStyleClass().add("signoff-items");
     cautions.getStyleClass().add("signoff-cautions");
     body =
@@ -54,6 +68,7 @@ public final class SignOffView extends VBox {
             Labels.wrapping(words.text("signoff.cautions"), "subheading"),
             cautions,
             lines(),
+            photos,
             said,
             items);
     body.getStyleClass().add("findings-body");
@@ -84,9 +99,24 @@ public final class SignOffView extends VBox {
             named("signoff.by", by),
             sign,
             named("signoff.reference", reference),
-            named("signoff.why", why));
+            named("signoff.why", why),
+            attach);
     lines.getStyleClass().add("signoff-lines");
     return lines;
+  }
+
+  private void choosePhoto() {
+    FileChooser files = new FileChooser();
+    files.setTitle(words.text("signoff.attach-title"));
+    files
+        .getExtensionFilters()
+        .addAll(
+            new FileChooser.ExtensionFilter(words.text("signoff.pictures"), PICTURES),
+            new FileChooser.ExtensionFilter(words.text("signoff.all-files"), "*.*"));
+    @Nullable File photo = files.showOpenDialog(getScene().getWindow());
+    if (photo != null) {
+      model.attach(photo.toPath(), by.getText());
+    }
   }
 
   private Node named(String key, TextField field) {
@@ -103,6 +133,10 @@ public final class SignOffView extends VBox {
     sentence.setText(page.sentence());
     answer.setText(page.answer());
     sign.setDisable(!page.maySign());
+    photos.setText(
+        page.photos().isEmpty()
+            ? ""
+            : words.text("signoff.photos", String.join(", ", page.photos())));
     stages.getChildren().setAll(page.stages().stream().map(this::stage).toList());
     items.getChildren().setAll(page.items().stream().map(this::item).toList());
     cautions

@@ -10,6 +10,7 @@ import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.source.ReducedJob;
 import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -94,6 +95,17 @@ public final class SignOffViewModel {
         this::failed);
   }
 
+  /** Keeps a copy of a photo with the shown stage. */
+  void attach(Path photo, String by) {
+    String at = shownStage();
+    String name = String.valueOf(photo.getFileName());
+    background.run(
+        words.text("signoff.attaching"),
+        () -> desk.attach(job, at, by, photo),
+        () -> said.set(words.text("signoff.attached-now", name, words.stage(at))),
+        this::failed);
+  }
+
   ReadOnlyObjectProperty<SignOffPage> page() {
     return page.getReadOnlyProperty();
   }
@@ -169,6 +181,7 @@ public final class SignOffViewModel {
             .map(this::item)
             .toList(),
         shown.state() == HoldPoint.State.TO_SIGN,
+        work.photos().getOrDefault(shown.stage().id(), List.of()),
         cautions);
   }
 

@@ -10,6 +10,7 @@ import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.JobSummary;
 import datumpeg.bridge.record.SiteRecord;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -64,7 +65,21 @@ public final class SiteRecordSource implements JobSource {
         work.findings(),
         work.earlier(),
         stored.strays().stream().map(stray -> stray.target() + ": " + stray.why()).toList(),
-        work.holdPoints());
+        work.holdPoints(),
+        photos(stored.key()));
+  }
+
+  private Map<String, List<String>> photos(JobKey job) {
+    Map<String, List<String>> names = new HashMap<>();
+    record
+        .log(job)
+        .photos()
+        .forEach(
+            photo ->
+                names
+                    .computeIfAbsent(photo.entry().stage(), stage -> new ArrayList<>())
+                    .add(photo.entry().name()));
+    return names;
   }
 
   @Override

@@ -9,9 +9,11 @@ import datumpeg.bridge.failure.InputException;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.source.ReducedJob;
 import datumpeg.desktop.text.Words;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class SignOffViewModelTest {
@@ -31,6 +33,12 @@ class SignOffViewModelTest {
             public void accept(String job, String stage, String item, Acceptor acceptor) {
               refuse();
               asked.add("accept " + job + " " + stage + " " + item + " " + acceptor.reference());
+            }
+
+            @Override
+            public void attach(String job, String stage, String by, Path photo) {
+              refuse();
+              asked.add("attach " + job + " " + stage + " " + by + " " + photo.getFileName());
             }
           },
           (name, work, done, failed) -> {
@@ -57,7 +65,13 @@ class SignOffViewModelTest {
                     HoldPoint.of(
                         stage, work.findings().stage(stage.id()), List.of(), List.of(), List.of()))
             .toList();
-    return new ReducedJob(work.job(), work.findings(), work.earlier(), work.strays(), points);
+    return new ReducedJob(
+        work.job(),
+        work.findings(),
+        work.earlier(),
+        work.strays(),
+        points,
+        Map.of("arrival", List.of("edge.jpg", "corner.jpg")));
   }
 
   private void open() {
@@ -97,6 +111,19 @@ class SignOffViewModelTest {
     model.accept(item, new Desk.Acceptor("Reed", "letter 7", "trimmed"));
     assertEquals(List.of("accept fernhollow-03 arrival " + item + " letter 7"), asked);
     assertTrue(model.said().get().startsWith("Accepted as it is:"), model.said().get());
+  }
+
+  @Test
+  void aPhotoIsKeptWithTheShownStageAndThoseKeptAreNamed() {
+    open();
+    assertEquals(List.of("edge.jpg", "corner.jpg"), model.page().get().photos());
+    model.attach(Path.of("somewhere", "base.jpg"), "Reed");
+    assertEquals(List.of("attach fernhollow-03 arrival Reed base.jpg"), asked);
+    assertTrue(
+        model.said().get().startsWith("base.jpg is kept with the stage Arrival."),
+        model.said().get());
+    model.chooseStage("lift");
+    assertEquals(List.of(), model.page().get().photos());
   }
 
   @Test

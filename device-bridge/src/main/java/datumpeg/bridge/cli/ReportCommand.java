@@ -77,7 +77,7 @@ final class ReportCommand implements Callable<Integer> {
     }
     Findings findings = stored.findings();
     String page =
-        new Report(stored.jobAsMeasured(), findings, stored.readings())
+        new Report(stored.jobAsMeasured(), findings, stored.readings(), stored.holdPoints(findings))
             .html(
                 new ReportOptions(
                     Optional.ofNullable(wanted),

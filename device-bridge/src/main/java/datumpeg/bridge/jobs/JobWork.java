@@ -32,9 +32,7 @@ public record JobWork(
       earlier.add(reduction.reduce(takenBefore(stored.readings(), movedSoFar), movedSoFar));
     }
     Findings findings = reduction.reduce(stored.readings(), stored.moved());
-    List<HoldPoint> holdPoints =
-        stored.job().stages().stream().map(stage -> stored.holdPoint(stage, findings)).toList();
-    return new JobWork(stored, findings, earlier, holdPoints);
+    return new JobWork(stored, findings, earlier, stored.holdPoints(findings));
   }
 
   /** The readings of rounds that had begun when only these things had been moved. */

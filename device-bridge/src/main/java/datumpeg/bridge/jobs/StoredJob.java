@@ -186,6 +186,11 @@ public record StoredJob(
     return HoldPoint.of(stage, findings.stage(stage.id()), readings, acceptances, signatures);
   }
 
+  /** The hold points of all its stages, in the order of the work. */
+  public List<HoldPoint> holdPoints(Findings findings) {
+    return job.stages().stream().map(stage -> holdPoint(stage, findings)).toList();
+  }
+
   private static InputException unknown(SiteRecord record, String jobName) {
     List<String> known = record.jobs().stream().map(job -> job.key().toString()).toList();
     return new InputException(

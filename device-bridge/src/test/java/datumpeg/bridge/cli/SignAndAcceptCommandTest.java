@@ -103,6 +103,20 @@ class SignAndAcceptCommandTest {
   }
 
   @Test
+  void reportSaysHowTheHoldPointsStand() throws IOException {
+    answer("no");
+    assertEquals(0, accept("question edge-sound", "letter 7", "made good"), console.err());
+    assertEquals(0, console.run("report", "larkrise-01", "-o", "all.html"), console.err());
+    String page = Files.readString(folder.resolve("all.html")).replaceAll("<[^>]*>|\\s+", " ");
+    page = page.replaceAll("\\s+", " ").replace("&#39;", "'");
+    assertTrue(page.contains("the hold point is OPEN, 1 of 2 items are open"), page);
+    assertTrue(
+        page.contains("Accepted as it is: question: Is the edge sound? No; by M. Reed on "), page);
+    assertTrue(page.contains("engineer's reference letter 7, because: made good"), page);
+    assertTrue(page.contains("nothing was measured there yet: arrival, "), page);
+  }
+
+  @Test
   void photoIsCopiedBesideTheRecordUnderItsDigest() throws IOException {
     answer("yes");
     accept("not-measured", "letter 7", "levels not needed");
