@@ -8,8 +8,10 @@ import datumpeg.desktop.findings.FindingsViewModel;
 import datumpeg.desktop.findings.StoredRows;
 import datumpeg.desktop.jobs.JobsView;
 import datumpeg.desktop.jobs.JobsViewModel;
+import datumpeg.desktop.measure.KeysElsewhere;
 import datumpeg.desktop.measure.MeasureView;
 import datumpeg.desktop.measure.MeasureViewModel;
+import datumpeg.desktop.measure.MeasuringBar;
 import datumpeg.desktop.measure.Sessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
@@ -43,6 +45,7 @@ final class DesktopWindow {
 
   private final Words words;
   private final SettingsViewModel settings;
+  private final MeasureViewModel measure;
   private final WindowViewModel window;
   private final List<ScreenPart> parts;
   private final Consumer<String> chosen;
@@ -75,19 +78,21 @@ final class DesktopWindow {
     this.chosen = chosen;
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
-    this.parts = parts(zone, sessions, rows, desk);
+    this.measure = new MeasureViewModel(words, sessions, this::remember);
+    this.parts = parts(zone, rows, desk);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
+    KeysElsewhere.of(measure, view);
+    view.below(new MeasuringBar(measure, () -> window.screen().set(Screen.MEASURE)));
     window.screen().addListener((property, before, screen) -> screenChosen(screen));
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  private List<ScreenPart> parts(ZoneId zone, Sessions sessions, StoredRows rows, Desk desk) {
+  private List<ScreenPart> parts(ZoneId zone, StoredRows rows, Desk desk) {
     JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
     FindingsViewModel findings = new FindingsViewModel(words, rows, this::measure);
     TrendViewModel trend = new TrendViewModel(words);
-    MeasureViewModel measure = new MeasureViewModel(words, sessions, this::remember);
     measure.restore(settings.now().lastState());
     JobsTrendViewModel jobsTrend = new JobsTrendViewModel(words);
     CompareViewModel compare = new CompareViewModel(words);

@@ -51,6 +51,11 @@ final class WindowView extends BorderPane {
     show(model.screen().get());
   }
 
+  /** Puts a bar below every screen. */
+  void below(Node bar) {
+    setBottom(new VBox(bar, workBar));
+  }
+
   /** What is being done for long. */
   void show(WorkState state) {
     workBar.show(state);

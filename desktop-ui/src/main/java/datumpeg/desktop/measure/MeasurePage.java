@@ -1,6 +1,8 @@
 package datumpeg.desktop.measure;
 
+import datumpeg.bridge.collect.Wanted;
 import datumpeg.desktop.measure.SessionShot.LinkStand;
+import datumpeg.desktop.text.Standing;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +16,7 @@ import java.util.Optional;
  * @param listening for Bluetooth LE meters
  * @param sentence what is to be said before a session begins, or how the last one ended
  * @param running the session, while one runs
+ * @param elsewhere what other screens say of the session; empty while none runs or this is shown
  */
 record MeasurePage(
     List<JobChoice> jobs,
@@ -22,7 +25,8 @@ record MeasurePage(
     String stage,
     Listening listening,
     String sentence,
-    Optional<Running> running) {
+    Optional<Running> running,
+    String elsewhere) {
   MeasurePage {
     jobs = List.copyOf(jobs);
   }
@@ -62,6 +66,7 @@ record MeasurePage(
    * @param typed what was typed of a value so far
    * @param sketch where the target lies; empty where nothing is asked for
    * @param bar the watched value between its limits; empty unless one is watched
+   * @param targets all targets of the stage to choose from; empty unless they are asked for
    * @param bytes the raw bytes, one row a line
    * @param acts what can be done
    */
@@ -81,6 +86,7 @@ record MeasurePage(
       Optional<TargetSketch> sketch,
       Optional<Bar> bar,
       List<LinkStand> links,
+      Optional<TargetChoices> targets,
       String bytes,
       List<ActButton> acts) {
     Running {
@@ -89,6 +95,24 @@ record MeasurePage(
       acts = List.copyOf(acts);
     }
   }
+
+  /**
+   * The targets of the stage.
+   *
+   * @param heading what to do with them, or why there are none
+   */
+  record TargetChoices(String heading, List<TargetChoice> choices) {
+    TargetChoices {
+      choices = List.copyOf(choices);
+    }
+  }
+
+  /**
+   * A target that can be gone to.
+   *
+   * @param how it stands, in words, with the newest value
+   */
+  record TargetChoice(Wanted wanted, Standing standing, String instruction, String how) {}
 
   /** How the big value stands. */
   enum Stands {

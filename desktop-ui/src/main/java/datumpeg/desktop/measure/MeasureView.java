@@ -80,15 +80,16 @@ public final class MeasureView extends StackPane {
     if (!model.isRunning() || isOfTheWindow(event)) {
       return;
     }
-    swallowed = !event.getCode().isModifierKey() && model.pressed(event.getCode().getName());
+    swallowed =
+        !event.getCode().isModifierKey() && model.session().pressed(event.getCode().getName());
     if (swallowed) {
       event.consume();
       return;
     }
     switch (event.getCode()) {
-      case ENTER -> model.enter();
-      case BACK_SPACE -> model.rubOut();
-      case ESCAPE -> model.escape();
+      case ENTER -> enter();
+      case BACK_SPACE -> model.session().rubOut();
+      case ESCAPE -> model.session().escape();
       default -> {
         return;
       }
@@ -96,21 +97,28 @@ public final class MeasureView extends StackPane {
     event.consume();
   }
 
+  /** A value that was begun is complete; without one the list of targets may be waiting for it. */
+  private void enter() {
+    boolean chosen =
+        !model.session().hasTyped() && running.map(RunningPane::chooseTarget).orElse(false);
+    if (!chosen) {
+      model.session().enter();
+    }
+  }
+
   private void typed(KeyEvent event) {
     if (!model.isRunning() || isOfTheWindow(event)) {
       return;
     }
     String character = event.getCharacter();
-    boolean spaceOfAButton =
-        character.equals(" ")
-            && model.page().get().running().map(shown -> shown.typed().isEmpty()).orElse(true);
-    if (swallowed || (!spaceOfAButton && model.typed(character))) {
+    boolean spaceOfAButton = character.equals(" ") && !model.session().hasTyped();
+    if (swallowed || (!spaceOfAButton && model.session().typed(character))) {
       event.consume();
     }
   }
 
   /** Ctrl, Alt and Command lead elsewhere, except where Ctrl and Alt together make a letter. */
-  private static boolean isOfTheWindow(KeyEvent event) {
+  static boolean isOfTheWindow(KeyEvent event) {
     boolean graphic = event.isControlDown() && event.isAltDown();
     return !graphic
         && (event.isControlDown() || event.isAltDown() || event.isMetaDown())

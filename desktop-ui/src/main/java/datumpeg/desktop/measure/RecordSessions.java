@@ -22,6 +22,7 @@ import java.time.Clock;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Executor;
@@ -111,6 +112,24 @@ public final class RecordSessions implements Sessions {
     }
   }
 
+  @Override
+  public void targets(SessionWish wish, Consumer<TargetStands> found) {
+    NewestValue<TargetStands> handOver = new NewestValue<>(screen, found);
+    new OneWork(
+            "look for targets",
+            () -> handOver.put(targets(wish)),
+            trouble -> handOver.put(new TargetStands(List.of(), Map.of(), told(trouble))))
+        .start();
+  }
+
+  private TargetStands targets(SessionWish wish) {
+    try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.READ)) {
+      StoredJob stored = StoredJob.load(record, wish.job());
+      Stage stage = StageWork.of(stored, wish.stage(), wish.round()).stage();
+      return new TargetLooking(stored, stage, wish.round()).stands();
+    }
+  }
+
   /** Empty for a stage that asks for nothing. */
   private static Optional<StageChoice> choice(StoredJob stored, Stage stage) {
     List<Wanted> all = StageWork.all(stored, stage);
@@ -121,7 +140,11 @@ public final class RecordSessions implements Sessions {
                 stage.id(),
                 Wanted.open(all, stored, stage.id(), OptionalInt.empty()).size(),
                 all.size(),
-                all.stream().map(wanted -> wanted.target().text()).distinct().toList()));
+                all.stream()
+                    .filter(wanted -> !wanted.isQuestion())
+                    .map(wanted -> wanted.target().text())
+                    .distinct()
+                    .toList()));
   }
 
   /** A device chooses its own description. */

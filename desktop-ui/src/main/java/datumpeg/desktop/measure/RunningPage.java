@@ -11,17 +11,24 @@ import datumpeg.desktop.measure.MeasurePage.ActButton;
 import datumpeg.desktop.measure.MeasurePage.Bar;
 import datumpeg.desktop.measure.MeasurePage.Running;
 import datumpeg.desktop.measure.MeasurePage.Stands;
+import datumpeg.desktop.measure.MeasurePage.TargetChoices;
 import datumpeg.desktop.measure.SessionShot.LinkStand;
 import datumpeg.desktop.measure.SessionShot.Said;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Makes of a session as it stands what the screen shows. One thread. */
 final class RunningPage {
   private static final double MILLIMETRES = 1000;
+
+  /** Of no use while one target is watched. */
+  private static final Set<Act> OF_THE_LIST =
+      Set.of(Act.SKIP, Act.BACK, Act.AGAIN, Act.UNDO, Act.GO);
 
   private final Words words;
   private final TargetWords targets;
@@ -29,6 +36,7 @@ final class RunningPage {
   private final @Nullable SessionShot shot;
   private final String typed;
   private final Remembered remembered;
+  private final Optional<TargetChoices> choices;
   private final boolean bytesShown;
   private final boolean footAwaited;
 
@@ -38,10 +46,12 @@ final class RunningPage {
       @Nullable SessionShot shot,
       String typed,
       Remembered remembered,
+      Optional<TargetChoices> choices,
       boolean bytesShown,
       boolean footAwaited) {
     this.words = words;
-    this.targets = new TargetWords(words);
+    this.targets = new TargetWords(words, shot == null ? Map.of() : shot.questions());
+    this.choices = choices;
     this.wish = wish;
     this.shot = shot;
     this.typed = typed;
@@ -86,8 +96,9 @@ final class RunningPage {
         Optional.empty(),
         Optional.empty(),
         List.of(),
+        Optional.empty(),
         "",
-        acts(Optional.empty()));
+        acts(Optional.empty(), false));
   }
 
   private Running running(SessionShot now) {
@@ -109,8 +120,9 @@ final class RunningPage {
         wanted.map(asked -> sketch(now, asked)),
         now.watched().filter(LiveDeviation::isBounded).map(live -> bar(now, live)),
         now.links(),
+        choices,
         bytesShown ? bytes(now) : "",
-        acts(question));
+        acts(question, wanted.filter(Wanted::isQuestion).isPresent()));
   }
 
   private String title() {
@@ -254,19 +266,31 @@ final class RunningPage {
     return words.figures().deviation(metres).replace("+", "");
   }
 
-  private List<ActButton> acts(Optional<Question> question) {
+  private List<ActButton> acts(Optional<Question> held, boolean asked) {
     List<ActButton> buttons = new ArrayList<>();
-    SessionWish asked = wish;
-    boolean watching = asked != null && asked.isWatch();
+    SessionWish now = wish;
+    boolean watching = now != null && now.isWatch();
     for (Act act : Act.values()) {
-      boolean ofTheList = act == Act.SKIP || act == Act.BACK || act == Act.AGAIN || act == Act.UNDO;
-      if (watching && ofTheList) {
-        continue;
+      if (isOffered(act, watching)) {
+        boolean answer = asked && held.isEmpty() && act.answers();
+        boolean possible = !act.answers() || asked || held.isPresent();
+        buttons.add(new ActButton(act, answer ? answer(act) : text(act, watching), possible));
       }
-      boolean answers = act == Act.ACCEPT || act == Act.AGAIN;
-      buttons.add(new ActButton(act, text(act, watching), !answers || question.isPresent()));
     }
     return buttons;
+  }
+
+  private boolean isOffered(Act act, boolean watching) {
+    SessionShot now = shot;
+    return act == Act.MEASURE
+        ? now != null && now.canTell()
+        : !watching || !OF_THE_LIST.contains(act);
+  }
+
+  private String answer(Act act) {
+    return act == Act.ACCEPT
+        ? words.text("act.with-key", words.text("act.yes"), "Y")
+        : words.text("act.with-key", words.text("act.no"), "N");
   }
 
   private String text(Act act, boolean watching) {
@@ -275,14 +299,19 @@ final class RunningPage {
           case ACCEPT -> words.text(watching ? "act.keep" : "act.accept");
           case TONES -> words.text(remembered.tones() ? "act.tones-off" : "act.tones-on");
           case BYTES -> words.text(bytesShown ? "act.bytes-off" : "act.bytes");
-          case FOOT ->
-              footAwaited
-                  ? words.text("act.foot-awaited")
-                  : remembered.footKey().isEmpty()
-                      ? words.text("act.foot")
-                      : words.text("act.foot-is", remembered.footKey());
+          case GO -> words.text(choices.isPresent() ? "act.go-off" : "act.go");
+          case FOOT -> foot();
           default -> words.text("act." + act.id());
         };
     return words.text("act.with-key", name, act.key());
+  }
+
+  private String foot() {
+    if (footAwaited) {
+      return words.text("act.foot-awaited");
+    }
+    return remembered.footKey().isEmpty()
+        ? words.text("act.foot")
+        : words.text("act.foot-is", remembered.footKey());
   }
 }

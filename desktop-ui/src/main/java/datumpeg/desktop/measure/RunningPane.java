@@ -39,6 +39,7 @@ final class RunningPane extends VBox {
   private final Label bigWords = Labels.wrapping("", "big-words");
   private final Label question = Labels.vanishing("question");
   private final VBox choices = new VBox();
+  private final TargetList targets;
   private final Label next = Labels.wrapping("", "next");
   private final Label said = Labels.vanishing("said");
   private final Label trouble = Labels.vanishing("trouble");
@@ -53,6 +54,7 @@ final class RunningPane extends VBox {
   RunningPane(MeasureViewModel model) {
     this.model = model;
     this.words = model.words();
+    this.targets = new TargetList(words, model.session()::goTo);
     getStyleClass().add("running");
     instruction.setId("instruction");
     expected.setId("expected");
@@ -73,8 +75,12 @@ final class RunningPane extends VBox {
     typed.setMinWidth(USE_PREF_SIZE);
     HBox middle = middle();
     VBox.setVgrow(middle, Priority.ALWAYS);
+    VBox.setVgrow(targets, Priority.ALWAYS);
+    middle.visibleProperty().bind(targets.visibleProperty().not());
+    middle.managedProperty().bind(middle.visibleProperty());
     acts.getStyleClass().add("acts");
-    getChildren().addAll(title, instruction, trouble, middle, question, next, acts, status());
+    getChildren()
+        .addAll(title, instruction, trouble, middle, targets, question, next, acts, status());
     choices.getStyleClass().add("held-choices");
     choices.setVisible(false);
     choices.setMinWidth(USE_PREF_SIZE);
@@ -136,7 +142,16 @@ final class RunningPane extends VBox {
     showSketch(running);
     showBar(running);
     showChoices(running.choices());
-    running.acts().forEach(this::showAct);
+    targets.show(running.targets());
+    List<Button> offered = running.acts().stream().map(this::shown).toList();
+    if (!acts.getChildren().equals(offered)) {
+      acts.getChildren().setAll(offered);
+    }
+  }
+
+  /** The Enter key: goes to the target chosen in the list; false where there is no list. */
+  boolean chooseTarget() {
+    return targets.choose();
   }
 
   /** With large letters on a small screen what matters least gives way. */
@@ -194,22 +209,23 @@ final class RunningPane extends VBox {
       int index = i;
       Button button = large(texts.get(i));
       button.setId("choice-" + (i + 1));
-      button.setOnAction(event -> model.choice(index));
+      button.setOnAction(event -> model.session().choice(index));
       choices.getChildren().add(button);
     }
   }
 
-  private void showAct(ActButton shown) {
-    Button button = buttons.get(shown.act());
-    if (button == null) {
-      button = large(shown.text());
-      button.setId("act-" + shown.act().id());
-      button.setOnAction(event -> model.act(shown.act()));
-      buttons.put(shown.act(), button);
-      acts.getChildren().add(button);
-    }
+  private Button shown(ActButton shown) {
+    Button button = buttons.computeIfAbsent(shown.act(), this::button);
     button.setText(shown.text());
     button.setDisable(!shown.possible());
+    return button;
+  }
+
+  private Button button(Act act) {
+    Button button = large("");
+    button.setId("act-" + act.id());
+    button.setOnAction(event -> model.session().act(act));
+    return button;
   }
 
   private static Button large(String text) {

@@ -1,5 +1,6 @@
 package datumpeg.desktop.measure;
 
+import datumpeg.analysis.measuring.Stage;
 import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
@@ -21,6 +22,7 @@ import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.Function;
@@ -130,6 +132,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
         words,
         zone,
         stored.job().setOut(),
+        stored.job().stage(wish.stage()).map(Stage::questions).orElse(Map.of()),
         watched.map(target -> target.deviation(stored)),
         meters(),
         shots::put);

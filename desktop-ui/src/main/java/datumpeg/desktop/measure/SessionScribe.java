@@ -38,11 +38,13 @@ final class SessionScribe implements SessionWatcher {
   private final Words words;
   private final ZoneId zone;
   private final SetOut setOut;
+  private final Map<String, String> questions;
   private final Optional<LiveDeviation> watched;
   private final Consumer<SessionShot> publish;
   private final Map<String, LinkStand> links = new LinkedHashMap<>();
   private final Deque<String> bytes = new ArrayDeque<>();
   private final Deque<Said> said = new ArrayDeque<>();
+  private final boolean canTell;
   private long takenCount;
   private long heldCount;
   private int waitingCount;
@@ -52,14 +54,17 @@ final class SessionScribe implements SessionWatcher {
       Words words,
       ZoneId zone,
       SetOut setOut,
+      Map<String, String> questions,
       Optional<LiveDeviation> watched,
       List<MeterLink> meters,
       Consumer<SessionShot> publish) {
     this.words = words;
     this.zone = zone;
     this.setOut = setOut;
+    this.questions = Map.copyOf(questions);
     this.watched = watched;
     this.publish = publish;
+    this.canTell = meters.stream().anyMatch(MeterLink::canBeTold);
     for (MeterLink meter : meters) {
       links.put(meter.name(), new LinkStand(meter.name(), meter.address().text(), 0, "", ""));
     }
@@ -70,9 +75,11 @@ final class SessionScribe implements SessionWatcher {
     publish.accept(
         new SessionShot(
             setOut,
+            questions,
             state,
             watched,
             new ArrayList<>(links.values()),
+            canTell,
             new ArrayList<>(bytes),
             new ArrayList<>(said),
             takenCount,

@@ -4,15 +4,18 @@ import datumpeg.analysis.building.SetOut;
 import datumpeg.bridge.collect.GuideState;
 import datumpeg.bridge.collect.LiveDeviation;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
  * A session at one moment: all that the screen shows of it. Immutable.
  *
  * @param setOut the plan it is measured by
+ * @param questions of the stage: the texts by their names
  * @param guide what is asked for, held and was taken last
  * @param watched what a live value says beside its limits; empty unless one target is watched
  * @param links one for each meter
+ * @param canTell whether a meter measures when it is told to
  * @param bytes the newest raw bytes, the oldest first
  * @param said what happened, the newest last
  * @param takenCount readings stored so far; a tone goes with each
@@ -22,9 +25,11 @@ import java.util.Optional;
  */
 public record SessionShot(
     SetOut setOut,
+    Map<String, String> questions,
     GuideState guide,
     Optional<LiveDeviation> watched,
     List<LinkStand> links,
+    boolean canTell,
     List<String> bytes,
     List<Said> said,
     long takenCount,
@@ -32,6 +37,7 @@ public record SessionShot(
     int waitingCount,
     String waitingWhy) {
   public SessionShot {
+    questions = Map.copyOf(questions);
     links = List.copyOf(links);
     bytes = List.copyOf(bytes);
     said = List.copyOf(said);

@@ -1,6 +1,10 @@
 package datumpeg.desktop.measure;
 
+import datumpeg.bridge.collect.Wanted;
+import datumpeg.desktop.text.Standing;
 import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.function.Consumer;
 
 /** Where sessions are begun. What is told comes on the thread of the screen. */
@@ -8,6 +12,9 @@ public interface Sessions extends AutoCloseable {
 
   /** Looks what can be measured of a job, and with which meters. */
   void look(String job, Consumer<Choices> found);
+
+  /** Looks how each target of the stage stands that a session measures. */
+  void targets(SessionWish wish, Consumer<TargetStands> found);
 
   /**
    * Listens for Bluetooth LE meters for a few seconds. It connects to none: what is connected to is
@@ -74,13 +81,36 @@ public interface Sessions extends AutoCloseable {
    * A stage that can be measured.
    *
    * @param openCount of its readings, how many are still to be taken
-   * @param targets by their texts, in walking order
+   * @param targets that can be watched, by their texts, in walking order
    */
   record StageChoice(String id, int openCount, int allCount, List<String> targets) {
     public StageChoice {
       targets = List.copyOf(targets);
     }
   }
+
+  /**
+   * How the targets of a stage stand.
+   *
+   * @param targets in walking order, questions last
+   * @param questions their texts by their names
+   * @param trouble why it cannot be said; empty if it can
+   */
+  record TargetStands(List<TargetStand> targets, Map<String, String> questions, String trouble) {
+    public TargetStands {
+      targets = List.copyOf(targets);
+      questions = Map.copyOf(questions);
+    }
+  }
+
+  /**
+   * How a target stands.
+   *
+   * @param standing the gravest of what follows from it; no limit where it is measured and nothing
+   *     follows yet
+   * @param newestSi its newest reading, in metres or radians, 1 and 0 for yes and no
+   */
+  record TargetStand(Wanted wanted, Standing standing, OptionalDouble newestSi) {}
 
   /**
    * The Bluetooth LE meters heard so far.

@@ -8,6 +8,7 @@ import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.desktop.text.Words;
 import java.util.List;
+import java.util.Map;
 
 /** What is asked for, in the words of the trade. Immutable. */
 final class TargetWords {
@@ -17,15 +18,20 @@ final class TargetWords {
           "gutter", "column", "anchor", "edge", "sheet", "profile");
 
   private final Words words;
+  private final Map<String, String> questions;
 
-  TargetWords(Words words) {
+  /**
+   * @param questions of the stage: the texts by their names
+   */
+  TargetWords(Words words, Map<String, String> questions) {
     this.words = words;
+    this.questions = Map.copyOf(questions);
   }
 
   /** What to do, in one line. */
   String instruction(Wanted wanted) {
     Target target = wanted.target();
-    String first = target.points().isEmpty() ? target.question() : point(target.first());
+    String first = target.points().isEmpty() ? question(target) : point(target.first());
     String doing =
         switch (target.quantity()) {
           case DISTANCE -> words.text("measure.do.distance", first, point(target.second()));
@@ -39,6 +45,10 @@ final class TargetWords {
     return wanted.face() == 0 ? doing : doing + words.text("measure.face-" + wanted.face());
   }
 
+  private String question(Target target) {
+    return questions.getOrDefault(target.question(), target.question());
+  }
+
   /** What it is a reading of, short. */
   String name(Wanted wanted) {
     Target target = wanted.target();
@@ -49,6 +59,9 @@ final class TargetWords {
 
   /** What the plan says it reads. */
   String expected(Wanted wanted) {
+    if (wanted.isQuestion()) {
+      return words.text("measure.yes-or-no");
+    }
     if (wanted.expectedSi().isEmpty()) {
       return words.text("measure.no-plan");
     }
@@ -57,6 +70,9 @@ final class TargetWords {
 
   /** A value in the unit in which it is asked for. */
   String written(Wanted wanted, double si) {
+    if (wanted.isQuestion()) {
+      return words.text(si == 1 ? "measure.yes" : "measure.no");
+    }
     return wanted.target().quantity() == MeasuredQuantity.TILT
         ? LengthDisplay.decimal(StrictMath.toDegrees(si), 2).replace('-', '−') + "°"
         : length(si);

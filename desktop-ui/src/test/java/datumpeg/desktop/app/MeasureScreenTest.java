@@ -24,9 +24,14 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -238,6 +243,140 @@ class MeasureScreenTest {
             stage.getScene().lookup("#next") instanceof Labeled next
                 && next.getText().startsWith("Then:")
                 && next.getText().contains("One is left out."));
+  }
+
+  @Test
+  void aMeterThatActsAsAKeyboardWorksOnEveryScreenUnlessAPersonWentToATextField() {
+    begin();
+    showScreen(Screen.SIGN_OFF);
+    TextField name = node(TextField.class, "signoff-by");
+    HeadlessToolkit.until(
+        "it has the focus",
+        () -> {
+          name.requestFocus(); // as the screen does
+          return name.isFocused();
+        });
+    key(name, "18.004");
+    assertTrue(text("measuring-elsewhere").contains("Typed: 18.004."), text("measuring-elsewhere"));
+    press(name, KeyCode.ENTER);
+    untilElsewhere("Recorded 18.004 m for slab.A1-slab.A4.");
+    assertEquals("", name.getText());
+
+    showScreen(Screen.JOBS);
+    Node jobs = node(Node.class, "jobs");
+    HeadlessToolkit.run(jobs::requestFocus);
+    key(jobs, "20.126");
+    press(jobs, KeyCode.ENTER);
+    untilElsewhere("Recorded 20.126 m for slab.A1-slab.B4.");
+    assertEquals(Screen.JOBS, HeadlessToolkit.on(() -> window.window().window().screen().get()));
+
+    showScreen(Screen.SIGN_OFF);
+    click(name);
+    key(name, "12");
+    assertEquals("12", name.getText(), "a person clicked it: the keys are for it");
+    assertEquals(2, recorded().size());
+    Node elsewhere = node(Node.class, "screen-sign-off");
+    HeadlessToolkit.run(elsewhere::requestFocus);
+    HeadlessToolkit.run(name::requestFocus);
+    key(name, "9.001");
+    press(name, KeyCode.ENTER);
+    untilElsewhere("Recorded 9.001 m for slab.A1-slab.B1.");
+
+    key(name, "L1");
+    assertTrue(name.getText().endsWith("L1"), "typed into by hand: " + name.getText());
+    fire("measuring-back");
+    untilText("instruction", "Measure from");
+    assertEquals(3, recorded().size());
+  }
+
+  private static List<Node> cells(ListView<?> targets) {
+    return HeadlessToolkit.find(
+        targets,
+        node ->
+            node instanceof ListCell<?> cell
+                && cell.getItem() != null
+                && String.valueOf(cell.getAccessibleText())
+                    .startsWith("Measure from slab corner B1"));
+  }
+
+  private void showScreen(Screen screen) {
+    HeadlessToolkit.run(() -> window.window().window().screen().set(screen));
+  }
+
+  private void untilElsewhere(String what) {
+    HeadlessToolkit.until(
+        what,
+        () ->
+            stage.getScene().lookup("#measuring-elsewhere") instanceof Labeled label
+                && label.getText().contains(what));
+  }
+
+  private static void click(Node node) {
+    HeadlessToolkit.run(
+        () -> {
+          node.fireEvent(
+              new MouseEvent(
+                  MouseEvent.MOUSE_PRESSED,
+                  1,
+                  1,
+                  1,
+                  1,
+                  MouseButton.PRIMARY,
+                  1,
+                  false,
+                  false,
+                  false,
+                  false,
+                  true,
+                  false,
+                  false,
+                  false,
+                  false,
+                  false,
+                  null));
+          node.requestFocus();
+        });
+  }
+
+  @Test
+  void theListOfTargetsIsReachedByKeyAndByTouch() {
+    begin();
+    key(stage.getScene().getRoot(), "g");
+    ListView<?> targets = node(ListView.class, "targets");
+    HeadlessToolkit.until("they are found", () -> targets.getItems().size() > 10);
+    HeadlessToolkit.until("the keys go to it", targets::isFocused);
+    assertFits();
+    HeadlessToolkit.run(() -> targets.getSelectionModel().clearAndSelect(2));
+    press(targets, KeyCode.ENTER);
+    untilText("instruction", "Measure from slab corner A1 to slab corner B1");
+    key(stage.getScene().getRoot(), "g");
+    HeadlessToolkit.until("they are shown", targets::isVisible);
+    HeadlessToolkit.until("its cells are there", () -> !cells(targets).isEmpty());
+    Node cell = HeadlessToolkit.on(() -> cells(targets).get(0));
+    assertTrue(place(cell).getHeight() >= LEAST_BUTTON, cell + " is " + place(cell));
+    HeadlessToolkit.run(
+        () ->
+            cell.fireEvent(
+                new MouseEvent(
+                    MouseEvent.MOUSE_CLICKED,
+                    1,
+                    1,
+                    1,
+                    1,
+                    MouseButton.PRIMARY,
+                    1,
+                    false,
+                    false,
+                    false,
+                    false,
+                    true,
+                    false,
+                    false,
+                    false,
+                    false,
+                    true,
+                    null)));
+    untilText("instruction", "Measure from slab corner B1 to slab corner B4");
   }
 
   @Test

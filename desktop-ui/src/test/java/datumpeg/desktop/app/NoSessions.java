@@ -13,6 +13,11 @@ final class NoSessions implements Sessions {
   }
 
   @Override
+  public void targets(SessionWish wish, Consumer<TargetStands> found) {
+    throw new UnsupportedOperationException("nothing is measured in this test");
+  }
+
+  @Override
   public void listen(Consumer<Heard> heard) {
     heard.accept(new Heard(List.of(), 1, 1, "There is no Bluetooth in this test."));
   }

@@ -16,6 +16,7 @@ import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.text.Words;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 class TargetSketcherTest {
@@ -69,7 +70,7 @@ class TargetSketcherTest {
 
   @Test
   void everyTargetOfEveryStageIsLitAndHasAnInstructionInWords() {
-    TargetWords words = new TargetWords(WORDS);
+    TargetWords words = new TargetWords(WORDS, Map.of());
     for (Stage stage : Stage.STANDARD) {
       for (Wanted wanted : Wanted.of(MeasuringList.of(setOut, stage))) {
         TargetSketch sketch = new TargetSketcher(setOut, WORDS).sketch(wanted.target(), List.of());

@@ -23,7 +23,8 @@ import picocli.CommandLine.Parameters;
     name = "measure",
     description = {
       "Measure a stage's targets one by one: readings come from links and the keyboard.",
-      "Type a value, or skip, back, undo, quit; where a value is held, yes, again or a number.",
+      "Type a value, or skip, back, undo, go TARGET, quit; where a value is held, yes, again or a",
+      "number; where a question is asked, yes or no.",
       "Each reading is stored before the next is asked for. Run it again to go on where you were."
     })
 final class MeasureCommand implements Callable<Integer> {
@@ -89,7 +90,7 @@ final class MeasureCommand implements Callable<Integer> {
               stored,
               work.asked(),
               collector -> work.setting(collector, stored, record, order),
-              new MeasureTalk(program.console().err(), big, !silent),
+              new MeasureTalk(program.console().err(), work.stage().questions(), big, !silent),
               capture,
               live -> MeterLinks.readInput(program, live));
       finish(stored, ending, capture);

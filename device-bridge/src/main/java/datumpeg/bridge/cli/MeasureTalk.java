@@ -10,26 +10,36 @@ import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.link.LinkLostException;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.io.PrintStream;
+import java.util.Map;
 
 /** Says in plain lines what a measuring session does. */
 final class MeasureTalk implements SessionWatcher {
   private final PrintStream err;
-
+  private final Map<String, String> questions;
   private final boolean big;
   private final boolean tones;
 
   /**
+   * @param questions of the stage: the texts by their names
    * @param big whether targets are shown in big letters
    * @param tones whether the terminal's bell sounds; nothing is said by sound alone
    */
-  MeasureTalk(PrintStream err, boolean big, boolean tones) {
+  MeasureTalk(PrintStream err, Map<String, String> questions, boolean big, boolean tones) {
     this.err = err;
+    this.questions = Map.copyOf(questions);
     this.big = big;
     this.tones = tones;
   }
 
   @Override
   public void asking(Wanted wanted, int leftAfterThis) {
+    if (wanted.isQuestion()) {
+      String name = wanted.target().question();
+      err.printf(
+          "Answer %s: %s  Type yes or no.  (%d more after it)%n",
+          name, questions.getOrDefault(name, ""), leftAfterThis);
+      return;
+    }
     err.printf(
         "Measure %s %s%s%s  (%d more after it)%n",
         wanted.target().quantity().text(),
@@ -102,12 +112,15 @@ final class MeasureTalk implements SessionWatcher {
   @Override
   public void recorded(ReadingEntry reading) {
     err.printf(
-        "  recorded %s %s for %s%s%n", reading.value(), reading.unit(), reading.target(), tone(1));
+        "  recorded %s for %s%s%n",
+        (reading.value() + " " + reading.unit()).strip(), reading.target(), tone(1));
   }
 
   @Override
   public void withdrawn(ReadingEntry reading) {
-    err.printf("  withdrawn %s %s for %s%n", reading.value(), reading.unit(), reading.target());
+    err.printf(
+        "  withdrawn %s for %s%n",
+        (reading.value() + " " + reading.unit()).strip(), reading.target());
   }
 
   @Override

@@ -129,7 +129,7 @@ public final class Collector {
   /** Whether a value can be a reading of a target. */
   static Offer judge(Wanted wanted, Delivered delivered) {
     MeasuredQuantity quantity = wanted.target().quantity();
-    if (quantity.dimension() != delivered.dimension()) {
+    if (!wanted.takes(delivered)) {
       return Offer.OTHER_QUANTITY;
     }
     boolean impossible =

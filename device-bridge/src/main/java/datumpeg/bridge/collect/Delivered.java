@@ -8,8 +8,9 @@ import java.time.OffsetDateTime;
  *
  * @param valueText as received or typed
  * @param unitText as given; empty when the value carries its own
- * @param dimension length or angle
- * @param valueSi metres or radians, under the meter profile's conventions
+ * @param dimension length or angle; of no meaning for an answer
+ * @param valueSi metres or radians, under the meter profile's conventions; of an answer 1 for yes,
+ *     0 for no
  * @param readAt when it arrived
  * @param meter the job's name for the instrument, empty if not known
  * @param link the connection as the person named it
@@ -25,4 +26,10 @@ public record Delivered(
     String meter,
     String link,
     String rawHex,
-    String source) {}
+    String source) {
+
+  /** Whether it answers a question with yes or no. */
+  boolean isAnswer() {
+    return valueText.equals("yes") || valueText.equals("no");
+  }
+}

@@ -56,7 +56,7 @@ public final class Guide {
   private long valueCount;
 
   /** The number of the value that was taken last without a person's word; 0 for none. */
-  private long takenByItself;
+  private long lastTakenByItself;
 
   /**
    * @param collector whose list are the targets still to be measured
@@ -94,6 +94,11 @@ public final class Guide {
     return taken.size();
   }
 
+  /** Whether a value is taken as soon as it comes, where nothing speaks against it. */
+  boolean takesByItself() {
+    return order != Order.CONFIRMED;
+  }
+
   public HoldRule rule() {
     return rule;
   }
@@ -124,7 +129,7 @@ public final class Guide {
       putAside(valueCount, "it came when nothing was asked for");
       return;
     }
-    List<Wanted> places = places(delivered);
+    List<Wanted> places = candidates().of(delivered, order == Order.ANY);
     if (places.isEmpty()) {
       putAside(valueCount, said(delivered) + " is not the kind of value any target left takes");
       return;
@@ -140,12 +145,12 @@ public final class Guide {
     } else if (order == Order.CONFIRMED) {
       hold(delivered, "it is not confirmed.", places);
     } else if (doubt.isPresent()) {
-      hold(delivered, doubt.get(), withElsewhere(first, delivered));
+      hold(delivered, doubt.get(), candidates().withElsewhere(first, delivered));
     } else if (order == Order.ANY && places.size() > 1) {
       hold(delivered, "it could be one of several targets.", places);
     } else {
       take(valueCount, delivered, first);
-      takenByItself = valueCount;
+      lastTakenByItself = valueCount;
     }
   }
 
@@ -161,7 +166,7 @@ public final class Guide {
     }
     valueCount++;
     putAsideHeld("a newer value came");
-    List<Wanted> places = places(delivered);
+    List<Wanted> places = candidates().of(delivered, order == Order.ANY);
     if (places.isEmpty()) {
       putAside(valueCount, said(delivered) + " came late and fits nothing that is asked for");
     } else {
@@ -174,7 +179,7 @@ public final class Guide {
    * the other was taken, it is withdrawn: it may have been an old one too.
    */
   public void soonBehindAnother(Delivered delivered) {
-    if (takenByItself == valueCount && isOfOneKind(delivered)) {
+    if (lastTakenByItself == valueCount && isOfOneKind(delivered)) {
       undo();
     }
     late(delivered, "it came within a second of another, so what it was aimed at is not known.");
@@ -243,6 +248,22 @@ public final class Guide {
     }
   }
 
+  /**
+   * Asks for a target of the stage out of turn, measured or not; the list goes on behind it. One
+   * that is not in the list is put before the target that was asked for.
+   */
+  public void goTo(Wanted wanted) {
+    putAsideHeld("another target was chosen");
+    Wanted asked = current;
+    if (!list.contains(wanted)) {
+      list.add(asked == null ? list.size() : list.indexOf(asked), wanted);
+    }
+    measured.remove(wanted);
+    skipped.remove(wanted);
+    current = wanted;
+    ask();
+  }
+
   /** Withdraws the reading taken last by a void row and asks for its target again. */
   public void undo() {
     putAsideHeld("the reading before it was undone");
@@ -264,53 +285,8 @@ public final class Guide {
             });
   }
 
-  /** The targets a value may be a reading of, best first. */
-  private List<Wanted> places(Delivered delivered) {
-    List<Wanted> ofKind =
-        list.stream()
-            .filter(this::isOpen)
-            .filter(wanted -> wanted.target().quantity().dimension() == delivered.dimension())
-            .toList();
-    if (order == Order.ANY) {
-      List<Wanted> fitting =
-          ofKind.stream()
-              .filter(wanted -> wanted.expectedSi().isPresent())
-              .filter(wanted -> rule.fits(wanted, delivered.valueSi()))
-              .sorted(Comparator.comparingDouble(wanted -> off(wanted, delivered)))
-              .toList();
-      if (!fitting.isEmpty()) {
-        return fitting;
-      }
-    }
-    Wanted asked = current;
-    if (asked != null && ofKind.contains(asked)) {
-      return List.of(asked);
-    }
-    int from = asked == null ? 0 : list.indexOf(asked);
-    return ofKind.stream()
-        .filter(wanted -> list.indexOf(wanted) > from)
-        .findFirst()
-        .or(() -> ofKind.stream().findFirst())
-        .map(List::of)
-        .orElse(List.of());
-  }
-
-  /** The target asked for, then those the value would fit without a doubt. */
-  private List<Wanted> withElsewhere(Wanted first, Delivered delivered) {
-    List<Wanted> choices = new ArrayList<>(List.of(first));
-    list.stream()
-        .filter(this::isOpen)
-        .filter(wanted -> !wanted.equals(first) && wanted.expectedSi().isPresent())
-        .filter(wanted -> wanted.target().quantity() == first.target().quantity())
-        .filter(wanted -> rule.fits(wanted, delivered.valueSi()))
-        .sorted(Comparator.comparingDouble(wanted -> off(wanted, delivered)))
-        .limit(3)
-        .forEach(choices::add);
-    return choices;
-  }
-
-  private static double off(Wanted wanted, Delivered delivered) {
-    return Math.abs(delivered.valueSi() - wanted.expectedSi().orElse(0));
+  private Candidates candidates() {
+    return new Candidates(list.stream().filter(this::isOpen).toList(), current, list, rule);
   }
 
   private boolean impossible(Wanted wanted, Delivered delivered) {

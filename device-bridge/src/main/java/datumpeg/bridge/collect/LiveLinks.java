@@ -4,6 +4,7 @@ import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.LinkListener;
+import datumpeg.bridge.link.RegisterBlock;
 import datumpeg.bridge.link.ble.BleBackend;
 import datumpeg.bridge.link.ble.BleLink;
 import datumpeg.bridge.link.ble.Patience;
@@ -22,13 +23,28 @@ import java.util.Set;
  * Opens live links of any kind. Immutable.
  *
  * @param systemBus the D-Bus address at which Bluetooth LE is reached
+ * @param asking when a station is asked that never speaks by itself
  */
-public record LiveLinks(String systemBus) {
+public record LiveLinks(String systemBus, Asking asking) {
   private static final String BUS = "DBUS_SYSTEM_BUS_ADDRESS";
+
+  /** When a station is asked that never speaks by itself. */
+  public enum Asking {
+    /** As often as its profile says. */
+    AS_PROFILE_SAYS,
+    /** Only when a person says so: a value that comes every so often is aimed at nothing. */
+    ON_DEMAND
+  }
 
   /** As the environment variables say: D-Bus Specification, "System message bus". */
   public static LiveLinks of(Map<String, String> environment) {
-    return new LiveLinks(environment.getOrDefault(BUS, BluezBackend.SYSTEM_BUS));
+    return new LiveLinks(
+        environment.getOrDefault(BUS, BluezBackend.SYSTEM_BUS), Asking.AS_PROFILE_SAYS);
+  }
+
+  /** The same, asking stations only when a person says so. */
+  LiveLinks onDemand() {
+    return new LiveLinks(systemBus, Asking.ON_DEMAND);
   }
 
   /** The profile of a meter whose link says nothing of it. */
@@ -48,7 +64,7 @@ public record LiveLinks(String systemBus) {
       LinkAddress address, MeterProfile profile, LinkClock clock, LinkListener listener) {
     if (address instanceof LinkAddress.Serial serial) {
       return profile.language() instanceof Registers registers
-          ? ModbusLink.open(serial, registers.block(), clock, listener)
+          ? ModbusLink.open(serial, block(registers), clock, listener)
           : SerialLink.open(serial, clock, listener);
     }
     if (address instanceof LinkAddress.Ble ble) {
@@ -59,6 +75,10 @@ public record LiveLinks(String systemBus) {
       return BleLink.open(ble, backend(ble.backend()), wanted, clock, listener);
     }
     throw new IllegalArgumentException(address.text() + " is not a live link");
+  }
+
+  private RegisterBlock block(Registers registers) {
+    return asking == Asking.ON_DEMAND ? registers.block().onDemand() : registers.block();
   }
 
   /** How Bluetooth LE meters are reached. */

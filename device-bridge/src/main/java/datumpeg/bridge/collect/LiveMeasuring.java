@@ -109,10 +109,11 @@ public final class LiveMeasuring {
         MeterStream stream = new MeterStream(link.profile());
         String meter = UsedProfiles.meterName(stored.job(), link.profile());
         Link opened =
-            link.open(
-                clock,
-                terms.silence(),
-                live.listenerFor(link.name(), link.address().text(), meter, stream));
+            (live.takesByItself() ? link.onDemand() : link)
+                .open(
+                    clock,
+                    terms.silence(),
+                    live.listenerFor(link.name(), link.address().text(), meter, stream));
         open.add(opened);
         if (link.canBeTold()) {
           live.onEmptyLine(() -> opened.send(link.profile().trigger()));

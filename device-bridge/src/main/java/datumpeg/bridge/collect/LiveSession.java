@@ -23,8 +23,9 @@ import java.util.function.Supplier;
  * calls {@link #run}. Whatever a link delivers is kept in the capture before it is looked at.
  *
  * <p>Typed lines: a value, or {@code skip}, {@code back}, {@code undo}, {@code quit}; where a value
- * is held {@code yes}, {@code again} or the number of a choice; an empty line tells meters that can
- * be told to measure.
+ * is held {@code yes}, {@code again} or the number of a choice; where a question of the stage is
+ * asked, {@code yes} or {@code no}; {@code go TARGET} asks for a target out of turn; an empty line
+ * tells meters that can be told to measure.
  */
 public final class LiveSession {
   /** So often what waits is tried when nothing happens. */
@@ -34,6 +35,7 @@ public final class LiveSession {
   private final ReadingStore store;
   private final SessionCapture capture;
   private final Supplier<List<Wanted>> further;
+  private final List<Wanted> all;
   private final LinkClock clock;
   private final SessionWatcher watcher;
   private final Duration patience;
@@ -74,6 +76,7 @@ public final class LiveSession {
             this.capture::acted,
             watcher);
     this.further = setting.further();
+    this.all = setting.all();
   }
 
   /**
@@ -100,6 +103,11 @@ public final class LiveSession {
     feed.add(name, address, meter, stream);
     links.add(name);
     return events.listener(name);
+  }
+
+  /** Whether a value becomes a reading without a person's word, where nothing speaks against it. */
+  boolean takesByItself() {
+    return guide.takesByItself();
   }
 
   /** What an empty line does besides: for instance, tells a meter to measure. */
@@ -225,6 +233,14 @@ public final class LiveSession {
       guide.choose(Integer.parseInt(word) - 1);
       return true;
     }
+    if (question.isEmpty() && isAsked(word)) {
+      typedValue(line);
+      return true;
+    }
+    if (word.startsWith("go ")) {
+      goTo(line.substring(3).strip());
+      return true;
+    }
     switch (word) {
       case "" -> measureNow();
       case "quit" -> {
@@ -238,6 +254,18 @@ public final class LiveSession {
       default -> typedValue(line);
     }
     return true;
+  }
+
+  /** Whether a word answers the question of the stage that is asked. */
+  private boolean isAsked(String word) {
+    return word.matches("y|yes|n|no")
+        && guide.state().wanted().filter(Wanted::isQuestion).isPresent();
+  }
+
+  private void goTo(String name) {
+    Wanted.named(all, name)
+        .ifPresentOrElse(
+            guide::goTo, () -> watcher.putAside("there is no target '" + name + "' at this stage"));
   }
 
   private void measureNow() {
@@ -261,7 +289,7 @@ public final class LiveSession {
       String source = capture.acted(Kind.TYPED, null, value.actText());
       guide.value(value.delivered(clock.now().atOffset(ZoneOffset.UTC), source));
     } catch (QuantityFormatException e) {
-      watcher.putAside(e.getMessage() + " Or type skip, back, undo or quit.");
+      watcher.putAside(e.getMessage() + " Or type skip, back, undo, go TARGET or quit.");
     }
   }
 }

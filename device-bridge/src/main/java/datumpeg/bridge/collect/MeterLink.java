@@ -22,8 +22,13 @@ import java.time.Duration;
 public record MeterLink(String name, LinkAddress address, MeterProfile profile, LiveLinks opening) {
 
   /** Whether the meter measures when it is told to. */
-  boolean canBeTold() {
+  public boolean canBeTold() {
     return !profile.trigger().isEmpty() || profile.language() instanceof Registers;
+  }
+
+  /** The same link, whose meter is asked only when a person says so. */
+  MeterLink onDemand() {
+    return new MeterLink(name, address, profile, opening.onDemand());
   }
 
   /** A link on a machine as its environment variables describe it. */

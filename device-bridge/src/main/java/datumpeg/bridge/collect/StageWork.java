@@ -66,6 +66,7 @@ public record StageWork(
         collector,
         HoldRule.of(stored.job(), stage),
         order,
+        all,
         round,
         () ->
             new FurtherReadings(StoredJob.load(record, stored.key().toString()), stage.id())

@@ -1,7 +1,9 @@
 package datumpeg.bridge.collect;
 
+import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.measuring.Target;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.StoredJob;
 import java.util.List;
@@ -25,6 +27,7 @@ public record WatchedTarget(Stage stage, Wanted wanted, HoldRule rule) {
     Stage stage = stageId.isEmpty() ? likely(stored, target) : CaptureIntake.stage(stored, stageId);
     Wanted wanted =
         Wanted.of(MeasuringList.of(stored.job().setOut(), stage)).stream()
+            .filter(each -> !each.isQuestion())
             .filter(each -> each.target().text().equals(target))
             .findFirst()
             .orElseThrow(
@@ -40,7 +43,7 @@ public record WatchedTarget(Stage stage, Wanted wanted, HoldRule rule) {
             .filter(
                 one ->
                     MeasuringList.of(stored.job().setOut(), one).targets().stream()
-                        .anyMatch(other -> other.text().equals(target)))
+                        .anyMatch(other -> other.text().equals(target) && isMeasured(other)))
             .toList();
     if (having.isEmpty()) {
       throw new InputException(
@@ -57,6 +60,10 @@ public record WatchedTarget(Stage stage, Wanted wanted, HoldRule rule) {
         .orElse(having.get(0));
   }
 
+  private static boolean isMeasured(Target target) {
+    return target.quantity() != MeasuredQuantity.ATTRIBUTE;
+  }
+
   /** What a live value says beside its limits. */
   public LiveDeviation deviation(StoredJob stored) {
     return LiveDeviation.of(stored.job(), rule, wanted);
@@ -64,6 +71,7 @@ public record WatchedTarget(Stage stage, Wanted wanted, HoldRule rule) {
 
   /** How the session is guided: every value is shown, none kept until it is confirmed. */
   public GuideSetting setting(Collector collector) {
-    return new GuideSetting(collector, rule, Guide.Order.CONFIRMED, OptionalInt.empty(), List::of);
+    return new GuideSetting(
+        collector, rule, Guide.Order.CONFIRMED, List.of(), OptionalInt.empty(), List::of);
   }
 }

@@ -41,6 +41,11 @@ public record RegisterBlock(int station, Table table, int first, int count, int 
     }
   }
 
+  /** The same registers, asked for only when somebody asks. */
+  public RegisterBlock onDemand() {
+    return new RegisterBlock(station, table, first, count, 0);
+  }
+
   /** The channel on which its answers come. */
   public String channel() {
     return table.word() + "-" + first + "@" + station;

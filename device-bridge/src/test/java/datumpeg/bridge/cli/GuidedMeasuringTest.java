@@ -199,24 +199,64 @@ class GuidedMeasuringTest {
   }
 
   @Test
+  void anyTargetIsGoneToOutOfTurnAndTheListGoesOnBehindIt() throws IOException {
+    measure("go slab.A1-slab.B4\n20.126\nquit\n");
+    assertEquals("slab.A1-slab.B4", inForce().get(0).target());
+    String behind = console.err().substring(console.err().indexOf("recorded 20.126"));
+    assertTrue(behind.contains("Measure distance slab.A1-slab.B1"), console.err());
+    measure("go distance slab.A1-slab.B4\n20.127\n18.003\ngo slab.Z9\nquit\n");
+    assertEquals(
+        List.of("slab.A1-slab.A4", "slab.A1-slab.B4", "slab.A1-slab.B4"),
+        inForce().stream().map(ReadingEntry::target).sorted().toList(),
+        "what was measured before can be measured again, and the list goes on where it was");
+    assertTrue(console.err().contains("no target 'slab.Z9' at this stage"), console.err());
+  }
+
+  @Test
+  void aFaceIsGoneToByItsNumber() throws IOException {
+    measureStage("lift", "go column.A3/across 2\n0.1 deg\nquit\n");
+    assertEquals("column.A3/across", inForce().get(0).target());
+    assertEquals(2, inForce().get(0).face());
+    assertReplays("lift");
+  }
+
+  @Test
+  void questionsOfTheStageAreAskedAndAnsweredWithYesOrNo() throws IOException {
+    measureStage("curing", "go edge-sound\n18.0\nn\ngo edge-sound\nYes\nquit\n");
+    assertTrue(
+        console.err().contains("Answer edge-sound: Is the edge sound?  Type yes or no."),
+        console.err());
+    assertTrue(
+        console.err().contains("The answer to a question is '18.0'; expected yes or no."),
+        console.err());
+    assertEquals(List.of("no", "yes"), inForce().stream().map(ReadingEntry::value).toList());
+    assertEquals(List.of(0.0, 1.0), inForce().stream().map(ReadingEntry::siValue).toList());
+    assertEquals("attribute", inForce().get(0).quantity());
+    assertReplays("curing");
+  }
+
+  @Test
   void aTypedSessionReplaysToTheSameReadings() throws IOException {
     measure(
         "18003\nundo\n17.9\nagain\n18.004 m\nskip\nback\n20.126\n21.13\nyes\nquit\n",
         "--round",
         "3");
+    Path capture = assertReplays("arrival");
+    assertTrue(
+        inForce().get(0).source().matches("measure " + capture.toFile().getName() + " line \\d+"),
+        inForce().get(0).source());
+  }
+
+  private Path assertReplays(String stage) throws IOException {
     Path capture;
     try (Stream<Path> files = Files.list(folder.resolve("captures"))) {
       capture = files.findFirst().orElseThrow();
     }
     TestConsole other = SiteFolder.withJob(Files.createDirectory(folder.resolve("other"))).console;
     assertEquals(
-        0,
-        other.run("replay", "larkrise-01", "--stage", "arrival", capture.toString()),
-        other.err());
+        0, other.run("replay", "larkrise-01", "--stage", stage, capture.toString()), other.err());
     assertEquals(essence(log(console)), essence(log(other)));
-    assertTrue(
-        inForce().get(0).source().matches("measure " + capture.toFile().getName() + " line \\d+"),
-        inForce().get(0).source());
+    return capture;
   }
 
   private static List<String> essence(JobLog log) {

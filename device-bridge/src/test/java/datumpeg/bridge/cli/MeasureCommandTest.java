@@ -22,6 +22,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
@@ -81,11 +82,21 @@ class MeasureCommandTest {
   private Path port() {
     Path port = folder.resolve("meter");
     try {
-      Files.deleteIfExists(port);
-      return Files.createSymbolicLink(port, Path.of(master.getSlaveName()));
+      Path beside = Files.createSymbolicLink(folder.resolve("beside"), slave());
+      return Files.move(beside, port, StandardCopyOption.ATOMIC_MOVE);
     } catch (IOException e) {
       throw new AssertionError(e);
     }
+  }
+
+  private Path slave() {
+    return Path.of(master.getSlaveName());
+  }
+
+  /** The name goes first: the number may be given to somebody else's port at once. */
+  private void pull() throws IOException {
+    Files.delete(folder.resolve("meter"));
+    master.close();
   }
 
   private void until(String what, BooleanSupplier happened) {
@@ -304,7 +315,8 @@ class MeasureCommandTest {
     assertEquals(18.004, inForce.get(0).siValue(), 1e-12);
     assertEquals(list().get(1).text(), inForce.get(1).target());
     assertEquals(20.125, inForce.get(1).siValue(), 1e-12);
-    assertTrue(console.err().contains("Or type skip, back, undo or quit."), console.err());
+    assertTrue(
+        console.err().contains("Or type skip, back, undo, go TARGET or quit."), console.err());
   }
 
   @Test
@@ -352,7 +364,7 @@ class MeasureCommandTest {
     CompletableFuture<Integer> ended = measuring("--wait", "10");
     meterSends("18.003 m\r\n20.1");
     untilRecorded(1);
-    master.close();
+    pull();
     until("the loss is said", () -> console.err().contains("opened again as soon as"));
     assertTrue(console.err().contains("4 byte(s) of an unfinished reading"), console.err());
     master = new Pty();
@@ -365,7 +377,7 @@ class MeasureCommandTest {
     String second = list().get(1).text();
     assertEquals(second, log(console.recordFile()).readings().get(1).entry().target());
     // What comes as the link comes back may be an old value.
-    master.close();
+    pull();
     until("the loss is said", () -> console.err().split("opened again as soon", -1).length == 3);
     master = new Pty();
     port();
@@ -373,7 +385,7 @@ class MeasureCommandTest {
     meterSends("9.002 m\r\n");
     until("it is held", () -> console.err().contains("as the link came back"));
     assertEquals(2, log(console.recordFile()).readings().size());
-    master.close();
+    pull();
     assertEquals(3, ended.get(60, TimeUnit.SECONDS), "it does not wait for ever");
   }
 

@@ -2,6 +2,7 @@ package datumpeg.bridge.cli;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -60,6 +61,12 @@ public final class TestConsole {
 
   /** Runs one command line; returns the exit status. What earlier runs printed is forgotten. */
   public int runWithInput(String input, String... arguments) {
+    return runWithInput(
+        new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)), arguments);
+  }
+
+  /** As the other, with input that comes bit by bit. */
+  int runWithInput(InputStream input, String... arguments) {
     out.reset();
     err.reset();
     DatumpegCommand program = new DatumpegCommand(console(input));
@@ -81,11 +88,11 @@ public final class TestConsole {
     return folder.resolve("record.db");
   }
 
-  private Console console(String input) {
+  private Console console(InputStream input) {
     return new Console(
         new PrintStream(out, true, StandardCharsets.UTF_8),
         new PrintStream(err, true, StandardCharsets.UTF_8),
-        new ByteArrayInputStream(input.getBytes(StandardCharsets.UTF_8)),
+        input,
         environment,
         Clock.fixed(NOW, ZoneOffset.UTC),
         folder);
