@@ -17,6 +17,7 @@ final class LinkPresence {
   private final SessionWatcher watcher;
   private final Set<String> open = new HashSet<>();
   private final Set<String> away = new HashSet<>();
+  private final Set<String> seen = new HashSet<>();
   private @Nullable LinkLostException lastLoss;
 
   LinkPresence(MeterFeed feed, SessionWatcher watcher) {
@@ -26,6 +27,7 @@ final class LinkPresence {
 
   void add(String name) {
     open.add(name);
+    seen.add(name);
   }
 
   /** A link that may be there later only. */
@@ -64,7 +66,8 @@ final class LinkPresence {
       feed.returned(back.link(), back.monotonicNanos());
       away.remove(back.link());
       open.add(back.link());
-      say(back.link(), LinkState.RETURNED, feed.address(back.link()) + " is there again.");
+      String again = seen.add(back.link()) ? "" : " again";
+      say(back.link(), LinkState.RETURNED, feed.address(back.link()) + " is there" + again + ".");
     } else if (event instanceof Silent silent) {
       say(
           silent.link(),

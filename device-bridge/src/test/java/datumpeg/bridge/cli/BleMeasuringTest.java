@@ -202,7 +202,7 @@ class BleMeasuringTest {
     assertTrue(meter.measures(18.0035));
     untilRecorded(1);
     meter.device().drop();
-    until("the return is said", () -> console.err().contains(LINK + " is there again"));
+    until("the return is said", () -> console.err().contains(LINK + " is there"));
     aMomentPasses();
     assertTrue(meter.measures(20.126));
     untilRecorded(2);
