@@ -45,7 +45,7 @@ final class DesktopWindow {
 
   private final Words words;
   private final SettingsViewModel settings;
-  private final MeasureViewModel measure;
+  private final Later<MeasureViewModel> measure;
   private final WindowViewModel window;
   private final List<ScreenPart> parts;
   private final Consumer<String> chosen;
@@ -78,45 +78,58 @@ final class DesktopWindow {
     this.chosen = chosen;
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
-    this.measure = new MeasureViewModel(words, sessions, this::remember);
+    this.measure = new Later<>(() -> measuring(sessions));
     this.parts = parts(zone, rows, desk);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
-    KeysElsewhere.of(measure, view);
-    view.below(new MeasuringBar(measure, () -> window.screen().set(Screen.MEASURE)));
+    measure.onMade(this::followMeasuring);
     window.screen().addListener((property, before, screen) -> screenChosen(screen));
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
   private List<ScreenPart> parts(ZoneId zone, StoredRows rows, Desk desk) {
-    JobsViewModel jobs = new JobsViewModel(words, zone, this::open);
-    FindingsViewModel findings = new FindingsViewModel(words, rows, this::measure);
-    TrendViewModel trend = new TrendViewModel(words);
-    measure.restore(settings.now().lastState());
-    JobsTrendViewModel jobsTrend = new JobsTrendViewModel(words);
-    CompareViewModel compare = new CompareViewModel(words);
-    SignOffViewModel signOff = new SignOffViewModel(words, desk, this::inBackground);
+    Later<JobsViewModel> jobs = new Later<>(() -> new JobsViewModel(words, zone, this::open));
+    Later<FindingsViewModel> findings =
+        new Later<>(() -> new FindingsViewModel(words, rows, this::measure));
+    Later<TrendViewModel> trend = new Later<>(() -> new TrendViewModel(words));
+    Later<JobsTrendViewModel> jobsTrend = new Later<>(() -> new JobsTrendViewModel(words));
+    Later<CompareViewModel> compare = new Later<>(() -> new CompareViewModel(words));
+    Later<SignOffViewModel> signOff =
+        new Later<>(() -> new SignOffViewModel(words, desk, this::inBackground));
     return List.of(
-        ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs)).following(jobs::show),
-        ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings))
-            .following(findings::show)
-            .ofJob(findings::choose),
-        ScreenPart.of(Screen.TREND, () -> new TrendView(trend, jobsTrend))
-            .following(trend::show)
-            .following(jobsTrend::show)
-            .ofJob((newJob, stage) -> trend.choose(newJob))
+        ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs.get()))
+            .following(now -> jobs.get().show(now)),
+        ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings.get()))
+            .following(now -> findings.get().show(now))
+            .ofJob((newJob, stage) -> findings.get().choose(newJob, stage)),
+        ScreenPart.of(Screen.TREND, () -> new TrendView(trend.get(), jobsTrend.get()))
+            .following(now -> trend.get().show(now))
+            .following(now -> jobsTrend.get().show(now))
+            .ofJob((newJob, stage) -> trend.get().choose(newJob))
             .ofAllJobs(),
-        ScreenPart.of(Screen.MEASURE, () -> new MeasureView(measure))
-            .following(measure::show)
-            .ofJob(measure::choose),
-        ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare))
-            .following(compare::show)
+        ScreenPart.of(Screen.MEASURE, () -> new MeasureView(measure.get()))
+            .following(now -> measure.get().show(now))
+            .ofJob((newJob, stage) -> measure.get().choose(newJob, stage)),
+        ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare.get()))
+            .following(now -> compare.get().show(now))
             .ofAllJobs(),
-        ScreenPart.of(Screen.SIGN_OFF, () -> new SignOffView(signOff))
-            .following(signOff::show)
-            .ofJob(signOff::choose),
+        ScreenPart.of(Screen.SIGN_OFF, () -> new SignOffView(signOff.get()))
+            .following(now -> signOff.get().show(now))
+            .ofJob((newJob, stage) -> signOff.get().choose(newJob, stage)),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
+  }
+
+  private MeasureViewModel measuring(Sessions sessions) {
+    MeasureViewModel made = new MeasureViewModel(words, sessions, this::remember);
+    made.restore(settings.now().lastState());
+    return made;
+  }
+
+  /** A session, which only the screen Measure begins, goes on while other screens are shown. */
+  private void followMeasuring(MeasureViewModel made) {
+    KeysElsewhere.of(made, view);
+    view.below(new MeasuringBar(made, () -> window.screen().set(Screen.MEASURE)));
   }
 
   /** Shows again what was shown last. */

@@ -9,8 +9,8 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * One screen as the window knows it: how it is made, and what it is told. Its node is made when it
- * is first shown, and it is brought to the record's state only while it is shown, so that a screen
- * nobody looks at costs nothing.
+ * is first shown, only then is it told what was chosen before, and it is brought to the record's
+ * state only while it is shown, so that a screen nobody looks at costs nothing.
  *
  * <p>The JavaFX thread only.
  */
@@ -22,6 +22,7 @@ final class ScreenPart {
   private boolean ofAllJobs;
   private @Nullable Node node;
   private @Nullable RecordState seen;
+  private @Nullable Runnable chosen;
 
   private ScreenPart(
       Screen screen,
@@ -73,12 +74,13 @@ final class ScreenPart {
     if (known == null) {
       known = made.get();
       node = known;
+      tellChosen();
     }
     return known;
   }
 
   void show(RecordState state) {
-    if (!state.equals(seen)) {
+    if (node != null && !state.equals(seen)) {
       seen = state;
       follow.accept(state);
     }
@@ -92,7 +94,18 @@ final class ScreenPart {
   void choose(String job, String stage) {
     BiConsumer<String, String> told = choose;
     if (told != null) {
-      told.accept(job, stage);
+      chosen = () -> told.accept(job, stage);
+      if (node != null) {
+        tellChosen();
+      }
+    }
+  }
+
+  private void tellChosen() {
+    Runnable now = chosen;
+    chosen = null;
+    if (now != null) {
+      now.run();
     }
   }
 }

@@ -84,9 +84,7 @@ final class WindowView extends BorderPane {
     file.getStyleClass().add("record-file");
     file.setTextOverrun(OverrunStyle.LEADING_ELLIPSIS);
     file.textProperty().bind(model.file());
-    Tooltip whole = new Tooltip();
-    whole.textProperty().bind(model.file());
-    file.setTooltip(whole);
+    file.setOnMouseEntered(event -> file.setTooltip(new Tooltip(model.file().get())));
     Label live = Labels.wrapping("", "record-live");
     live.setId("live");
     live.textProperty().bind(model.live());
@@ -111,7 +109,7 @@ final class WindowView extends BorderPane {
     ToggleButton button = new ToggleButton(name);
     button.setId("screen-" + screen.id());
     button.setMinWidth(Region.USE_PREF_SIZE);
-    button.setTooltip(new Tooltip(key(screen).getDisplayText()));
+    button.setOnMouseEntered(event -> tellKey(button, screen));
     button.setOnAction(
         event -> {
           button.setSelected(true);
@@ -119,6 +117,13 @@ final class WindowView extends BorderPane {
         });
     buttons.put(screen, button);
     return button;
+  }
+
+  /** A tooltip is made when the mouse first comes near: the start of the window need not wait. */
+  private static void tellKey(ToggleButton button, Screen screen) {
+    if (button.getTooltip() == null) {
+      button.setTooltip(new Tooltip(key(screen).getDisplayText()));
+    }
   }
 
   private void show(Screen screen) {

@@ -15,6 +15,10 @@ public enum Ink {
   QUIET("#45525d"),
   /** Lines that only divide. */
   LINE("#c9d0d6"),
+  /** Lines around what matters. */
+  STRONG_LINE("#8a98a4"),
+  /** The ground of what stands out from the paper. */
+  RAISED("#f1f4f6"),
   /** A limit. */
   LIMIT("#a01c1c"),
   /** What is chosen, or to be done now. */

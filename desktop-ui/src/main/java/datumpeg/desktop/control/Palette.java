@@ -13,8 +13,12 @@ import javafx.scene.text.FontWeight;
  * @param inks every ink
  * @param lettersPixels how high the letters of plain text are: 1 em; sizes that belong to letters
  *     are taken from it, so that they grow with the user's text size
+ * @param heavyLetters whether plain text is bold too, to be read in full daylight
  */
-public record Palette(Map<Ink, Color> inks, double lettersPixels) {
+public record Palette(Map<Ink, Color> inks, double lettersPixels, boolean heavyLetters) {
+  /** The size of plain text at 100 %. */
+  static final double USUAL_LETTERS_PIXELS = 15;
+
   public Palette {
     inks = Map.copyOf(inks);
   }
@@ -25,7 +29,7 @@ public record Palette(Map<Ink, Color> inks, double lettersPixels) {
     for (Ink ink : Ink.values()) {
       inks.put(ink, ink.light());
     }
-    return new Palette(inks, Drawing.USUAL_LETTERS_PIXELS);
+    return new Palette(inks, USUAL_LETTERS_PIXELS, false);
   }
 
   public Color ink(Ink ink) {
@@ -38,7 +42,7 @@ public record Palette(Map<Ink, Color> inks, double lettersPixels) {
 
   /** The plain face, so many times the size of plain text. */
   public Font font(double times) {
-    return Font.font(null, FontWeight.NORMAL, lettersPixels * times);
+    return heavyLetters ? bold(times) : Font.font(null, FontWeight.NORMAL, lettersPixels * times);
   }
 
   /** The bold face, so many times the size of plain text. */

@@ -1,5 +1,6 @@
 package datumpeg.desktop.jobs;
 
+import datumpeg.desktop.control.InkWell;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import javafx.scene.control.Label;
@@ -10,6 +11,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** The list of jobs. */
 public final class JobsView extends VBox {
@@ -17,6 +19,8 @@ public final class JobsView extends VBox {
   private final Label heading = new Label();
   private final Label sentence = Labels.vanishing("sentence");
   private final ListView<JobCard> list = new ListView<>();
+  private final InkWell inks = new InkWell(this::setAgain);
+  private @Nullable CardSetter setter;
   private String chosen = "";
 
   public JobsView(JobsViewModel model) {
@@ -25,7 +29,7 @@ public final class JobsView extends VBox {
     heading.getStyleClass().add("heading");
     list.setId("jobs");
     list.setAccessibleText(model.words().text("jobs.heading"));
-    list.setCellFactory(view -> new JobCell(model));
+    list.setCellFactory(view -> new JobCell(model, this::setter));
     list.managedProperty().bind(sentence.managedProperty().not());
     list.visibleProperty().bind(list.managedProperty());
     list.addEventFilter(KeyEvent.KEY_PRESSED, this::openOnEnter);
@@ -33,7 +37,7 @@ public final class JobsView extends VBox {
     Label hint = Labels.wrapping(model.words().text("jobs.hint"), "hint");
     hint.managedProperty().bind(list.managedProperty());
     hint.visibleProperty().bind(list.managedProperty());
-    getChildren().addAll(heading, filter(), sentence, list, hint);
+    getChildren().addAll(inks, heading, filter(), sentence, list, hint);
     list.getSelectionModel()
         .selectedItemProperty()
         .addListener((property, before, card) -> chosen = card == null ? chosen : card.id());
@@ -53,6 +57,23 @@ public final class JobsView extends VBox {
     FlowPane line = new FlowPane(label, text);
     line.getStyleClass().add("jobs-filter");
     return line;
+  }
+
+  private CardSetter setter() {
+    CardSetter known = setter;
+    if (known == null) {
+      known = new CardSetter(model.words(), inks.palette());
+      setter = known;
+    }
+    return known;
+  }
+
+  /** Theme or letters have changed: no card is as it was. */
+  private void setAgain() {
+    if (setter != null) {
+      setter = null;
+      list.refresh();
+    }
   }
 
   /** The list takes the keys. */

@@ -2,6 +2,7 @@ package datumpeg.desktop.measure;
 
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.Scene;
 import javafx.scene.control.ComboBoxBase;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TextInputControl;
@@ -42,13 +43,14 @@ public final class KeysElsewhere {
     window.addEventFilter(MouseEvent.MOUSE_PRESSED, keys::clicked);
     window.addEventFilter(KeyEvent.KEY_PRESSED, keys::pressed);
     window.addEventFilter(KeyEvent.KEY_TYPED, keys::typed);
-    window
-        .sceneProperty()
-        .addListener(
-            (property, before, scene) ->
-                scene
-                    .focusOwnerProperty()
-                    .addListener((focus, was, owner) -> keys.focusMoved(owner)));
+    if (window.getScene() != null) {
+      keys.follow(window.getScene());
+    }
+    window.sceneProperty().addListener((property, before, scene) -> keys.follow(scene));
+  }
+
+  private void follow(Scene scene) {
+    scene.focusOwnerProperty().addListener((focus, was, owner) -> focusMoved(owner));
   }
 
   /** What a person left is his no more. */

@@ -139,13 +139,15 @@ class DesktopWindowTest {
   @Test
   void everyJobIsListedWithItsStagesInWordsAndShapes() {
     WritableImage picture = picture();
-    List<Node> titles = find("job-title");
-    assertEquals(
-        List.of("Tool store, Fernhollow", "Cart shed with lean-to, Ashby", "old-2"),
-        titles.stream().map(title -> ((Labeled) title).getText()).toList());
-    titles.forEach(title -> assertInk(picture, title, 60));
-    find("standing-mark").forEach(mark -> assertInk(picture, mark, 20));
-    assertEquals(2 * 8, find("stage-tile").size());
+    List<String> titles =
+        List.of("Tool store, Fernhollow", "Cart shed with lean-to, Ashby", "old-2");
+    List<Node> cards = find("job-card");
+    assertEquals(titles.size(), cards.size());
+    cards.forEach(card -> assertInk(picture, card, 400));
+    List<String> spoken = HeadlessToolkit.spokenJobs(stage.getScene());
+    for (int i = 0; i < titles.size(); i++) {
+      assertTrue(spoken.get(i).startsWith(titles.get(i) + ". "), spoken.get(i));
+    }
     assertNoTextIsCut();
   }
 
@@ -256,7 +258,7 @@ class DesktopWindowTest {
     Labeled trouble = (Labeled) lookup("trouble");
     assertEquals("The record is locked. Shown is what was read at 10:15:31.", trouble.getText());
     assertInk(picture, trouble, 300);
-    assertEquals(3, find("job-title").size());
+    assertEquals(3, find("job-card").size());
     HeadlessToolkit.run(() -> window.show(read));
     assertFalse(HeadlessToolkit.on(trouble::isVisible));
   }

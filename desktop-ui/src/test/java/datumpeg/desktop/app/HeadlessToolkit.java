@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.File;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
@@ -19,6 +20,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListCell;
 import javafx.scene.image.PixelReader;
 import javafx.scene.image.WritableImage;
 import javafx.scene.text.Text;
@@ -132,6 +134,18 @@ public final class HeadlessToolkit {
       parent.getChildrenUnmodifiable().forEach(child -> found.addAll(find(child, fits)));
     }
     return found;
+  }
+
+  /** What a screen reader says of each job in sight, in their order. */
+  public static List<String> spokenJobs(Scene scene) {
+    return on(
+        () ->
+            find(scene.getRoot(), each -> each.getStyleClass().contains("job-cell")).stream()
+                .map(each -> (ListCell<?>) each)
+                .filter(cell -> cell.isVisible() && cell.getItem() != null)
+                .sorted(Comparator.comparing(ListCell::getIndex))
+                .map(Node::getAccessibleText)
+                .toList());
   }
 
   /** Texts under a node that are cut: a label whose text is cut draws another than it was given. */
