@@ -22,6 +22,7 @@ import java.util.Locale;
 import java.util.Map;
 import javafx.application.Platform;
 import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A window and the thread that follows its record. The thread reads, reduces and hands over; the
@@ -42,6 +43,7 @@ final class LiveWindow implements AutoCloseable {
   private final RecordFollower follower;
   private final RepeatedWork following;
   private final DesktopWindow window;
+  private volatile @Nullable RecordState newest;
 
   /**
    * The window, not yet open.
@@ -62,10 +64,11 @@ final class LiveWindow implements AutoCloseable {
         new RecordSessions(
             Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater);
     NewestValue<RecordState> handOver = new NewestValue<>(Platform::runLater, this::show);
-    follower = new RecordFollower(file, opening, clock, handOver::put);
+    follower = new RecordFollower(file, opening, clock, state -> publish(state, handOver));
     following =
         new RepeatedWork(
             "record follower", PAUSE, follower::turn, follower::close, this::defective);
+    following.start(); // the record is read while the window is put together
     window =
         new DesktopWindow(
             words,
@@ -104,13 +107,22 @@ final class LiveWindow implements AutoCloseable {
     following.hurry();
   }
 
+  private void publish(RecordState state, NewestValue<RecordState> handOver) {
+    newest = state;
+    handOver.put(state);
+  }
+
   private void show(RecordState state) {
     window.show(state);
   }
 
+  /** What was read by now is laid out with the window itself, not after it. */
   void openOn(Stage stage) {
+    RecordState read = newest;
+    if (read != null) {
+      window.show(read);
+    }
     window.openOn(stage);
-    following.start();
   }
 
   DesktopWindow window() {
