@@ -203,7 +203,7 @@ class CollectCommandTest {
         start("collect", "larkrise-01", "--stage", "arrival", "--link", "serial:" + port);
     until("it says that the meter is away", () -> said().contains("There is no serial port"));
     port();
-    until("the return is said", () -> said().contains("is there"));
+    until("the return is said", () -> said().contains("meter is there"));
     LockSupport.parkNanos(1_100_000_000L);
     meterSends("20.126 m\r\n");
     until("one is recorded", () -> log().readings().size() == 1);
