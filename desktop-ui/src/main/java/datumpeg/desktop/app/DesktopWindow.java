@@ -6,6 +6,10 @@ import datumpeg.desktop.compare.CompareViewModel;
 import datumpeg.desktop.findings.FindingsView;
 import datumpeg.desktop.findings.FindingsViewModel;
 import datumpeg.desktop.findings.StoredRows;
+import datumpeg.desktop.form.FormView;
+import datumpeg.desktop.form.FormViewModel;
+import datumpeg.desktop.form.JobShelf;
+import datumpeg.desktop.jobs.JobActions;
 import datumpeg.desktop.jobs.JobsView;
 import datumpeg.desktop.jobs.JobsViewModel;
 import datumpeg.desktop.measure.KeysElsewhere;
@@ -62,6 +66,7 @@ final class DesktopWindow {
    * @param sessions where measuring is begun
    * @param rows the record behind what is shown
    * @param desk where stages are signed off
+   * @param shelf where job files are kept
    * @param keep is given the settings whenever they change
    * @param chosen is told each job that is opened
    */
@@ -72,6 +77,7 @@ final class DesktopWindow {
       Sessions sessions,
       StoredRows rows,
       Desk desk,
+      JobShelf shelf,
       Consumer<Settings> keep,
       Consumer<String> chosen) {
     this.words = words;
@@ -79,7 +85,7 @@ final class DesktopWindow {
     this.settings = new SettingsViewModel(words, found.settings(), found.trouble());
     this.window = new WindowViewModel(words, zone, settings.trouble(), this::textStep);
     this.measure = new Later<>(() -> measuring(sessions));
-    this.parts = parts(zone, rows, desk);
+    this.parts = parts(zone, rows, desk, shelf);
     restore(found.settings());
     this.view = new WindowView(window, parts, this::cancelWork);
     this.work = new LongWork(Platform::runLater, view::show);
@@ -88,7 +94,7 @@ final class DesktopWindow {
     settings.settings().addListener((property, before, now) -> set(before, now, keep));
   }
 
-  private List<ScreenPart> parts(ZoneId zone, StoredRows rows, Desk desk) {
+  private List<ScreenPart> parts(ZoneId zone, StoredRows rows, Desk desk, JobShelf shelf) {
     Later<JobsViewModel> jobs = new Later<>(() -> new JobsViewModel(words, zone, this::open));
     Later<FindingsViewModel> findings =
         new Later<>(() -> new FindingsViewModel(words, rows, this::measure));
@@ -97,8 +103,15 @@ final class DesktopWindow {
     Later<CompareViewModel> compare = new Later<>(() -> new CompareViewModel(words));
     Later<SignOffViewModel> signOff =
         new Later<>(() -> new SignOffViewModel(words, desk, this::inBackground));
+    Later<FormViewModel> form = new Later<>(() -> form(shelf));
+    JobActions actions =
+        new JobActions(
+            () -> form.get().begin(),
+            job -> form.get().change(job),
+            file -> form.get().takeFile(file),
+            shelf::newest);
     return List.of(
-        ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs.get()))
+        ScreenPart.of(Screen.JOBS, () -> new JobsView(jobs.get(), actions))
             .following(now -> jobs.get().show(now)),
         ScreenPart.of(Screen.FINDINGS, () -> new FindingsView(findings.get()))
             .following(now -> findings.get().show(now))
@@ -114,10 +127,21 @@ final class DesktopWindow {
         ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare.get()))
             .following(now -> compare.get().show(now))
             .ofAllJobs(),
+        ScreenPart.of(Screen.FORM, () -> new FormView(form.get()))
+            .following(now -> form.get().show(now)),
         ScreenPart.of(Screen.SIGN_OFF, () -> new SignOffView(signOff.get()))
             .following(now -> signOff.get().show(now))
             .ofJob((newJob, stage) -> signOff.get().choose(newJob, stage)),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
+  }
+
+  private FormViewModel form(JobShelf shelf) {
+    FormViewModel made =
+        new FormViewModel(
+            words, shelf, this::inBackground, this::remember, stored -> open(stored, ""));
+    made.restore(settings.now().lastState());
+    made.onBegin(() -> window.screen().set(Screen.FORM));
+    return made;
   }
 
   private MeasureViewModel measuring(Sessions sessions) {

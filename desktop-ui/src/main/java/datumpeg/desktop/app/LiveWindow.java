@@ -4,6 +4,7 @@ import datumpeg.bridge.cli.ProgramVersion;
 import datumpeg.desktop.background.NewestValue;
 import datumpeg.desktop.background.RepeatedWork;
 import datumpeg.desktop.findings.RecordRows;
+import datumpeg.desktop.form.RecordJobShelf;
 import datumpeg.desktop.measure.RecordSessions;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
@@ -78,6 +79,7 @@ final class LiveWindow implements AutoCloseable {
             new RecordRows(
                 Path.of(file), ProgramVersion.number(), clock, zone, words, Platform::runLater),
             new RecordDesk(Path.of(file), ProgramVersion.number(), clock),
+            new RecordJobShelf(Path.of(file), ProgramVersion.number(), clock),
             settings::keep,
             this::prefer);
     window.onAllJobsWanted(this::allJobsWanted);

@@ -12,6 +12,7 @@ enum Screen {
   TREND(KeyCode.DIGIT3),
   MEASURE(KeyCode.DIGIT4),
   COMPARE(KeyCode.DIGIT5),
+  FORM(KeyCode.DIGIT6),
   SIGN_OFF(KeyCode.DIGIT7),
   SETTINGS(KeyCode.DIGIT0);
 

@@ -1,5 +1,6 @@
 package datumpeg.desktop.jobs;
 
+import datumpeg.desktop.control.FileDrop;
 import datumpeg.desktop.control.InkWell;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
@@ -23,7 +24,7 @@ public final class JobsView extends VBox {
   private @Nullable CardSetter setter;
   private String chosen = "";
 
-  public JobsView(JobsViewModel model) {
+  public JobsView(JobsViewModel model, JobActions actions) {
     this.model = model;
     getStyleClass().addAll("screen", "jobs-screen");
     heading.getStyleClass().add("heading");
@@ -37,7 +38,10 @@ public final class JobsView extends VBox {
     Label hint = Labels.wrapping(model.words().text("jobs.hint"), "hint");
     hint.managedProperty().bind(list.managedProperty());
     hint.visibleProperty().bind(list.managedProperty());
-    getChildren().addAll(inks, heading, filter(), sentence, list, hint);
+    JobButtons buttons =
+        new JobButtons(model.words(), actions, list.getSelectionModel().selectedItemProperty());
+    FileDrop.on(this, actions.takeFile());
+    getChildren().addAll(inks, heading, buttons, filter(), sentence, list, hint);
     list.getSelectionModel()
         .selectedItemProperty()
         .addListener((property, before, card) -> chosen = card == null ? chosen : card.id());

@@ -97,9 +97,9 @@ final class JobsTrendView extends VBox {
             button("trend.closer", () -> chart.zoom(2)),
             button("trend.wider", () -> chart.zoom(0.5)),
             button("trend.show-all", chart::showAll),
-            button("trend.save-svg", export::saveSvg),
-            button("trend.save-png", export::savePng),
-            button("trend.save-csv", export::saveCsv));
+            button("export.svg", export::saveSvg),
+            button("export.png", export::savePng),
+            button("export.csv", export::saveCsv));
     buttons.getStyleClass().add("chart-buttons");
     return buttons;
   }

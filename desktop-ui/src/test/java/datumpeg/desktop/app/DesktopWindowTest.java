@@ -59,6 +59,7 @@ class DesktopWindowTest {
                     new NoSessions(),
                     new NoRows(),
                     new NoDesk(),
+                    new NoShelf(),
                     settings -> {},
                     chosen::add));
     HeadlessToolkit.run(
@@ -330,6 +331,7 @@ class DesktopWindowTest {
                     new NoSessions(),
                     new NoRows(),
                     new NoDesk(),
+                    new NoShelf(),
                     settings -> {},
                     chosen::add));
     assertEquals(Screen.FINDINGS, HeadlessToolkit.on(() -> again.window().screen().get()));

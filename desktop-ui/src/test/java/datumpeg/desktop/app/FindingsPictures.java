@@ -71,6 +71,7 @@ class FindingsPictures {
                     new RecordRows(
                         file, "test", Clock.systemUTC(), ZoneOffset.UTC, words, Platform::runLater),
                     new NoDesk(),
+                    new NoShelf(),
                     changed -> {},
                     job -> {}));
     HeadlessToolkit.run(

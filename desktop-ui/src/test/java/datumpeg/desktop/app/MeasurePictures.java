@@ -69,6 +69,7 @@ class MeasurePictures {
                   sessions,
                   new NoRows(),
                   new NoDesk(),
+                  new NoShelf(),
                   settings -> {},
                   job -> {});
           window.show(ScreenPictures.read(file));

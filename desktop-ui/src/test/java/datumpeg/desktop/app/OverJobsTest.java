@@ -43,6 +43,7 @@ class OverJobsTest {
                     new NoSessions(),
                     new NoRows(),
                     new NoDesk(),
+                    new NoShelf(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(() -> window.openOn(stage));

@@ -58,6 +58,7 @@ class ScreenPictures {
                     new NoSessions(),
                     new NoRows(),
                     new NoDesk(),
+                    new NoShelf(),
                     settings -> {},
                     job -> {}));
     HeadlessToolkit.run(

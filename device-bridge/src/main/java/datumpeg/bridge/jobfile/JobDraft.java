@@ -9,6 +9,7 @@ import datumpeg.bridge.toml.TomlWriter;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,6 +28,9 @@ public final class JobDraft {
   /** In mistakes an entry is named with its table, between apostrophes. */
   private static final Pattern NAMED = Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)'");
 
+  private static final Pattern SEMICOLON = Pattern.compile(";(?![^(]*\\))");
+  private static final Pattern COMMA = Pattern.compile(",(?![^(]*\\))");
+
   private static final String NAME = "job file";
 
   private final TomlNode.Entries file;
@@ -39,7 +43,7 @@ public final class JobDraft {
   public enum Kind {
     /** Between quotation marks: a name, a length, an angle. */
     TEXT,
-    /** Several texts, with commas or semicolons between them. */
+    /** Several texts, with semicolons between them, or commas where there is no semicolon. */
     LIST,
     /** A day, such as 2026-03-02. */
     DAY,
@@ -84,12 +88,35 @@ public final class JobDraft {
 
   /** What stands in an entry; empty if there is none, or if it is a table. */
   public String text(String path) {
-    return find(path).map(JobDraft::text).orElse("");
+    return find(path)
+        .filter(node -> !(node instanceof TomlNode.Entries))
+        .map(JobDraft::text)
+        .orElse("");
   }
 
   /** Whether an entry is a table, so that it has no text to be changed. */
   public boolean isTable(String path) {
     return find(path).filter(TomlNode.Entries.class::isInstance).isPresent();
+  }
+
+  /** Every entry that is no table, by its keys joined by points, in the order of the file. */
+  public Map<String, String> leaves() {
+    Map<String, String> leaves = new LinkedHashMap<>();
+    leaves("", file, leaves);
+    return Collections.unmodifiableMap(leaves);
+  }
+
+  private static void leaves(String prefix, TomlNode.Entries table, Map<String, String> leaves) {
+    table
+        .entries()
+        .forEach(
+            (key, node) -> {
+              if (node instanceof TomlNode.Entries inner) {
+                leaves(prefix + key + ".", inner, leaves);
+              } else {
+                leaves.put(prefix + key, text(node));
+              }
+            });
   }
 
   /** The keys of a table; none if there is no such table. */
@@ -185,9 +212,15 @@ public final class JobDraft {
     if (node instanceof TomlNode.Day day) {
       return day.date().toString();
     }
-    return node instanceof TomlNode.Items items
-        ? items.items().stream().map(JobDraft::text).collect(Collectors.joining(", "))
-        : "";
+    if (node instanceof TomlNode.Items items) {
+      List<String> texts = items.items().stream().map(JobDraft::text).toList();
+      boolean commas = texts.stream().anyMatch(text -> COMMA.matcher(text).find());
+      return String.join(commas ? "; " : ", ", texts);
+    }
+    return ((TomlNode.Entries) node)
+        .entries().entrySet().stream()
+            .map(entry -> entry.getKey() + " " + text(entry.getValue()))
+            .collect(Collectors.joining(", "));
   }
 
   /** What is no day or whole number is written as a text, and the reader says what it expected. */
@@ -196,7 +229,7 @@ public final class JobDraft {
       case TEXT -> new TomlNode.Text(text);
       case LIST ->
           new TomlNode.Items(
-              Stream.of(text.split("[,;]", -1))
+              Stream.of(between(text).split(text, -1))
                   .map(String::strip)
                   .filter(item -> !item.isEmpty())
                   .map(item -> (TomlNode) new TomlNode.Text(item))
@@ -204,6 +237,11 @@ public final class JobDraft {
       case DAY -> day(text);
       case WHOLE -> whole(text);
     };
+  }
+
+  /** Semicolons where there are any, since a comma may be a decimal mark; none in parentheses. */
+  private static Pattern between(String text) {
+    return SEMICOLON.matcher(text).find() ? SEMICOLON : COMMA;
   }
 
   private static TomlNode day(String text) {

@@ -53,9 +53,28 @@ public record JobFile(Job job, String text, String sha256) {
    * @throws OuterWorldException if it cannot be read
    */
   public static JobFile load(Path file, String name) {
-    byte[] bytes = bytes(file, name);
-    String text = utf8(bytes, name);
-    return new JobFile(read(text, name), text, sha256(bytes));
+    return of(text(file, name), name);
+  }
+
+  /**
+   * The text of a job file, whatever it says.
+   *
+   * @param name the file's name as the person gave it
+   * @throws JobFileException if it is not in UTF-8
+   * @throws InputException if there is no such file
+   * @throws OuterWorldException if it cannot be read
+   */
+  public static String text(Path file, String name) {
+    return utf8(bytes(file, name), name);
+  }
+
+  /**
+   * Reads and validates the text of a job file that is kept in no file.
+   *
+   * @throws JobFileException if anything in it is wrong
+   */
+  public static JobFile of(String text, String name) {
+    return new JobFile(read(text, name), text, sha256(text.getBytes(StandardCharsets.UTF_8)));
   }
 
   private static byte[] bytes(Path file, String name) {

@@ -125,6 +125,35 @@ class JobDraftTest {
   }
 
   @Test
+  void decimalCommasAndPointsWithSemicolonsStayInTheirItems() {
+    JobDraft draft =
+        JobDraft.empty()
+            .with("building.bays", Kind.LIST, "4,5 m; 4,5 m")
+            .with("slab.level_points", Kind.LIST, "slab.A1, slab.@(9.0;4.5), seat.A2");
+    assertEquals("4,5 m; 4,5 m", draft.text("building.bays"));
+    assertTrue(draft.toml().contains("\"slab.@(9.0;4.5)\", \"seat.A2\""), draft.toml());
+  }
+
+  @Test
+  void everyEntryIsTold() {
+    JobDraft draft =
+        JobDraft.of(
+            """
+            [tolerances]
+            slab-level = { steps = [{ up_to = "3 m", limit = "8 mm" }] }
+            [job]
+            id = "a"
+            started = 2026-03-02
+            """);
+    assertEquals(
+        java.util.Map.of(
+            "tolerances.slab-level.steps", "up_to 3 m, limit 8 mm",
+            "job.id", "a",
+            "job.started", "2026-03-02"),
+        draft.leaves());
+  }
+
+  @Test
   void whatIsNotTomlIsSaid() {
     JobFileException said = assertThrows(JobFileException.class, () -> JobDraft.of("[job\nid = 1"));
     assertTrue(String.valueOf(said.getMessage()).contains("This is not TOML"), said.getMessage());

@@ -1,0 +1,75 @@
+package datumpeg.desktop.form;
+
+import datumpeg.bridge.jobfile.JobDraft;
+import datumpeg.desktop.text.Words;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What the entries of a job file are called on screen. Immutable. */
+final class FieldNames {
+  private static final Pattern NAMED = Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)'");
+  private static final Pattern KEY = Pattern.compile("\\b[a-z]+(?:_[a-z]+)+\\b");
+  private static final String TOLERANCES = "tolerances.";
+
+  private final Words words;
+  private final Map<String, String> known = new HashMap<>();
+
+  /** The names of all entries of some drafts. */
+  FieldNames(Words words, JobDraft... drafts) {
+    this.words = words;
+    for (JobDraft draft : drafts) {
+      for (FormGroup group : FormFields.of(draft)) {
+        group.fields().forEach(field -> known.put(field.path(), whole(group, field)));
+      }
+    }
+  }
+
+  /** Beside the field itself. */
+  String label(FormField field) {
+    return field.path().startsWith(TOLERANCES)
+        ? words.check(field.name())
+        : words.text("form.field." + field.key());
+  }
+
+  /** The heading of a group. */
+  String title(FormGroup group) {
+    return words.text("form.group." + group.id(), group.named());
+  }
+
+  /** Where the field stands alone in a sentence; an entry that no field shows keeps its keys. */
+  String of(String path) {
+    String name = known.get(path);
+    if (name != null) {
+      return name;
+    }
+    int end = path.lastIndexOf('.');
+    String table = end < 0 ? null : known.get(path.substring(0, end));
+    return table == null
+        ? path.replace('.', ' ').replace('_', ' ')
+        : table + " (" + path.substring(end + 1).replace('_', ' ') + ")";
+  }
+
+  /** A sentence on a job file with the names on screen in place of its keys. */
+  String told(String sentence) {
+    Matcher found = NAMED.matcher(sentence);
+    StringBuilder told = new StringBuilder();
+    while (found.find()) {
+      found.appendReplacement(
+          told, Matcher.quoteReplacement("“" + of(String.valueOf(found.group(1))) + "”"));
+    }
+    found.appendTail(told);
+    String spaced = KEY.matcher(told).replaceAll(key -> key.group().replace('_', ' '));
+    return words.told(spaced);
+  }
+
+  private String whole(FormGroup group, FormField field) {
+    if (field.path().startsWith(TOLERANCES)) {
+      return words.text("form.name.tolerance", label(field));
+    }
+    return group.named().isEmpty()
+        ? label(field)
+        : words.text("form.name.of", title(group), label(field));
+  }
+}

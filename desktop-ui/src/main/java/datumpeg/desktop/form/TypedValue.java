@@ -1,0 +1,102 @@
+package datumpeg.desktop.form;
+
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.analysis.quantity.Quantity;
+import datumpeg.analysis.quantity.QuantityFormatException;
+import datumpeg.desktop.form.FormField.Shape;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * What a person types, and what the job file is given for it: a number without a unit is in the
+ * user's unit, millimetres or inches; {@code 29-6 3/8} is feet and inches; a slope {@code 4:12} is
+ * the ratio {@code 1:3}.
+ */
+final class TypedValue {
+  private static final Pattern NUMBER = Pattern.compile("\\d{1,12}(?:[.,]\\d{0,12})?");
+  private static final Pattern INCHES = Pattern.compile("(?:\\d{1,6}\\s+)?\\d{1,3}/\\d{1,3}");
+  private static final Pattern FEET_INCHES =
+      Pattern.compile("(\\d{1,6})(?:-|\\s+)(\\d{1,2}(?:\\.\\d{1,6})?(?:\\s+\\d{1,3}/\\d{1,3})?)");
+  private static final Pattern SLOPE =
+      Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?)\\s*(?::|in)\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
+  private static final Pattern BETWEEN_ITEMS = Pattern.compile("\\s*;\\s*");
+  private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*");
+
+  private TypedValue() {}
+
+  /** The text for the job file. */
+  static String written(Shape shape, String typed, LengthDisplay units) {
+    return switch (shape) {
+      case LENGTH, LIMIT -> length(typed.strip(), units);
+      case LENGTHS ->
+          items(typed).map(item -> length(item, units)).collect(Collectors.joining("; "));
+      case ANGLE -> angle(typed.strip());
+      case TEXT, TEXTS, DAY, WHOLE -> typed;
+    };
+  }
+
+  private static Stream<String> items(String typed) {
+    Pattern between = typed.indexOf(';') >= 0 ? BETWEEN_ITEMS : COMMAS;
+    return Stream.of(between.split(typed.strip())).filter(item -> !item.isEmpty());
+  }
+
+  private static String length(String typed, LengthDisplay units) {
+    boolean metric = units == LengthDisplay.METRIC;
+    if (NUMBER.matcher(typed).matches()) {
+      return typed + (metric ? " mm" : " in");
+    }
+    if (metric) {
+      return typed;
+    }
+    if (INCHES.matcher(typed).matches() && typed.indexOf(' ') < 0) {
+      return typed + " in";
+    }
+    Matcher feet = FEET_INCHES.matcher(typed);
+    return feet.matches() ? feet.group(1) + " ft " + feet.group(2) + " in" : typed;
+  }
+
+  private static String angle(String typed) {
+    if (NUMBER.matcher(typed).matches()) {
+      return typed + " deg";
+    }
+    Matcher slope = SLOPE.matcher(typed);
+    if (!slope.matches()) {
+      return typed;
+    }
+    BigDecimal rise = new BigDecimal(slope.group(1));
+    if (rise.signum() == 0) {
+      return "0 deg";
+    }
+    BigDecimal run = new BigDecimal(slope.group(2)).divide(rise, MathContext.DECIMAL64);
+    BigDecimal short6 = run.setScale(6, java.math.RoundingMode.HALF_EVEN).stripTrailingZeros();
+    return "1:" + short6.toPlainString();
+  }
+
+  /** A length in metres; empty while it is none. */
+  static OptionalDouble metres(String written) {
+    try {
+      return OptionalDouble.of(Quantity.lengthMetres(written));
+    } catch (QuantityFormatException e) {
+      return OptionalDouble.empty();
+    }
+  }
+
+  /** An angle in radians; empty while it is none. */
+  static OptionalDouble radians(String written) {
+    try {
+      return OptionalDouble.of(Quantity.angleRadians(written));
+    } catch (QuantityFormatException e) {
+      return OptionalDouble.empty();
+    }
+  }
+
+  /** The items of a list that are lengths, in metres. */
+  static double[] allMetres(String written) {
+    return items(written).map(TypedValue::metres).flatMapToDouble(OptionalDouble::stream).toArray();
+  }
+}

@@ -1,0 +1,68 @@
+package datumpeg.desktop.form;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.desktop.form.FormField.Shape;
+import org.junit.jupiter.api.Test;
+
+class TypedValueTest {
+  private static String metric(Shape shape, String typed) {
+    return TypedValue.written(shape, typed, LengthDisplay.METRIC);
+  }
+
+  private static String feet(Shape shape, String typed) {
+    return TypedValue.written(shape, typed, LengthDisplay.IMPERIAL);
+  }
+
+  @Test
+  void numberWithoutAUnitIsInTheUsersUnit() {
+    assertEquals("9000 mm", metric(Shape.LENGTH, "9000"));
+    assertEquals("8 in", feet(Shape.LENGTH, "8"));
+    assertEquals("3/8 in", feet(Shape.LIMIT, "3/8"));
+    assertEquals("10 deg", metric(Shape.ANGLE, " 10 "));
+    assertEquals("6000 mm; 6,5 m", metric(Shape.LENGTHS, "6000; 6,5 m"));
+    assertEquals("20 ft 6 in; 20'", feet(Shape.LENGTHS, "20-6, 20'"));
+  }
+
+  @Test
+  void whatHasAUnitOrIsNoNumberStaysAsItIsTyped() {
+    for (String typed : new String[] {"9 m", "29' 6 3/8\"", "steep", "", "-", "en1090-bow"}) {
+      assertEquals(typed, metric(Shape.LENGTH, typed));
+      assertEquals(typed, feet(Shape.LIMIT, typed));
+    }
+    assertEquals("9000", metric(Shape.TEXT, "9000"));
+  }
+
+  /** NIST SP 811 (2008), appendix B.8: one foot is 0.3048 m exactly, so one inch 0.0254 m. */
+  @Test
+  void feetAndInchesWithADashAreRead() {
+    assertEquals("29 ft 6 3/8 in", feet(Shape.LENGTH, "29-6 3/8"));
+    double metres = 29 * 0.3048 + 6.375 * 0.0254;
+    assertEquals(metres, TypedValue.metres("29 ft 6 3/8 in").orElseThrow(), 1e-12);
+  }
+
+  /** A pitch told as rise in run is the angle with that tangent: EN ISO 80000-2 defines tan. */
+  @Test
+  void slopeIsTheAngleWithThatTangent() {
+    for (String typed : new String[] {"4:12", "4 in 12", "1:3"}) {
+      String written = feet(Shape.ANGLE, typed);
+      assertEquals("1:3", written);
+      assertEquals(
+          StrictMath.atan(4.0 / 12), TypedValue.radians(written).orElseThrow(), 1e-12, typed);
+    }
+    String seven = metric(Shape.ANGLE, "7:12");
+    assertEquals(StrictMath.atan(7.0 / 12), TypedValue.radians(seven).orElseThrow(), 1e-6);
+    assertEquals("0 deg", metric(Shape.ANGLE, "0:12"));
+  }
+
+  @Test
+  void whatIsNoLengthYetIsNone() {
+    assertTrue(TypedValue.metres("9").isEmpty());
+    assertTrue(TypedValue.metres("10 deg").isEmpty());
+    assertTrue(TypedValue.radians("10 mm").isEmpty());
+    assertEquals(2, TypedValue.allMetres("6 m; 6; 5 m").length);
+    assertEquals(0, TypedValue.allMetres("").length);
+  }
+}
