@@ -95,7 +95,7 @@ final class DesktopWindow {
   }
 
   private List<ScreenPart> parts(ZoneId zone, StoredRows rows, Desk desk, JobShelf shelf) {
-    Later<JobsViewModel> jobs = new Later<>(() -> new JobsViewModel(words, zone, this::open));
+    Later<JobsViewModel> jobs = new Later<>(() -> listing(zone));
     Later<FindingsViewModel> findings =
         new Later<>(() -> new FindingsViewModel(words, rows, this::measure));
     Later<TrendViewModel> trend = new Later<>(() -> new TrendViewModel(words));
@@ -133,6 +133,13 @@ final class DesktopWindow {
             .following(now -> signOff.get().show(now))
             .ofJob((newJob, stage) -> signOff.get().choose(newJob, stage)),
         ScreenPart.of(Screen.SETTINGS, () -> new SettingsView(settings)));
+  }
+
+  private JobsViewModel listing(ZoneId zone) {
+    JobsViewModel made = new JobsViewModel(words, zone, this::open);
+    made.restore(settings.now().lastState());
+    made.onFilter(this::remember);
+    return made;
   }
 
   private FormViewModel form(JobShelf shelf) {

@@ -50,10 +50,10 @@ public final class FileExport {
   }
 
   /** Asks for a file, a name being proposed; if one is named, it is saved to. */
-  public void ask(String name, Consumer<Path> save) {
+  public void ask(String name, String ending, Consumer<Path> save) {
     FileChooser files = new FileChooser();
     files.setTitle(words.text("export.title"));
-    files.setInitialFileName(name);
+    files.setInitialFileName(name + "." + ending);
     @Nullable File file = files.showSaveDialog(owner.getScene().getWindow());
     if (file != null) {
       save.accept(file.toPath());

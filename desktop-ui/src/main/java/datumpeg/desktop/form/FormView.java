@@ -131,15 +131,19 @@ public final class FormView extends VBox {
     return scroll;
   }
 
-  private FlowPane buttons() {
+  private VBox buttons() {
     aside.setId("form-aside");
-    aside.setOnAction(event -> model.swap());
+    aside.setWrapText(true);
+    aside.setMinWidth(0);
     Button open = button("form.open-stored", "form-open-stored", model::openStored);
-    FlowPane buttons =
+    aside.setOnAction(event -> model.swap());
+    FlowPane always =
         new FlowPane(
             button("form.new", "form-new", model::begin),
             button("form.import", "form-import", this::chooseFile));
-    buttons.getStyleClass().add("chart-buttons");
+    always.getStyleClass().add("chart-buttons");
+    VBox buttons = new VBox(always);
+    buttons.getStyleClass().add("changes");
     model.storedJob().addListener((property, before, job) -> offer(buttons, open, !job.isEmpty()));
     aside
         .textProperty()
@@ -147,7 +151,7 @@ public final class FormView extends VBox {
     return buttons;
   }
 
-  private static void offer(FlowPane buttons, Button button, boolean offered) {
+  private static void offer(VBox buttons, Button button, boolean offered) {
     buttons.getChildren().remove(button);
     if (offered) {
       buttons.getChildren().add(button);

@@ -60,8 +60,8 @@ final class PlanSheet {
     shape.holes().forEach(this::hole);
     dimensions();
     double above = y(span) - 0.6 * LINE;
-    sheet.words(words.text("form.draw.end-1"), x(0) - LINE, above, Anchor.END, false);
-    sheet.words(words.text("form.draw.end-n"), x(length) + LINE, above, Anchor.START, false);
+    sheet.words(words.text("form.draw.first-end"), x(0) - LINE, above, Anchor.END, false);
+    sheet.words(words.text("form.draw.last-end"), x(length) + LINE, above, Anchor.START, false);
     String sideB = words.text("form.draw.side-b");
     sheet.words(sideB, x(length / 2), y(span) - 1.5 * LINE, Anchor.MIDDLE, false);
     return sheet.picture(words.text("form.draw.plan"));

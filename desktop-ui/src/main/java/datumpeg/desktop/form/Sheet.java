@@ -55,8 +55,14 @@ final class Sheet {
     }
     taken.add(box);
     marks.add(new Mark.Rectangle(Ink.BLANK, box));
-    Spot baseline = new Spot(left, y + Mark.FONT_SIZE * 0.35);
-    marks.add(new Mark.Words(baseline, Anchor.START, bold, text, false));
+    double at =
+        switch (anchor) {
+          case START -> left + 2;
+          case MIDDLE -> left + wide / 2;
+          case END -> left + wide - 2;
+        };
+    Spot baseline = new Spot(at, y + Mark.FONT_SIZE * 0.35);
+    marks.add(new Mark.Words(baseline, anchor, bold, text, false));
   }
 
   /**

@@ -26,15 +26,18 @@ final class JobButtons extends VBox {
     this.words = words;
     this.actions = actions;
     this.export = new FileExport(words, this);
-    Button change = button("change", () -> actions.change().accept(idOf(chosen::getValue)));
-    Button save = button("export", () -> export(idOf(chosen::getValue)));
+    Button change = button("jobs.change", () -> actions.change().accept(idOf(chosen::getValue)));
+    Button save = button("jobs.export", () -> export(idOf(chosen::getValue)));
     for (Button each : new Button[] {change, save}) {
       each.setDisable(chosen.getValue() == null);
       chosen.addListener((property, before, card) -> each.setDisable(card == null));
     }
     FlowPane buttons =
         new FlowPane(
-            button("new", actions.begin()), button("import", this::chooseFile), change, save);
+            button("jobs.new", actions.begin()),
+            button("jobs.import", this::chooseFile),
+            change,
+            save);
     buttons.getStyleClass().add("chart-buttons");
     Label exported = Labels.vanishing("hint");
     exported.setId("jobs-exported");
@@ -47,9 +50,9 @@ final class JobButtons extends VBox {
     return card == null ? "" : card.id();
   }
 
-  private Button button(String name, Runnable action) {
-    Button button = new Button(words.text("jobs." + name));
-    button.setId("jobs-" + name);
+  private Button button(String key, Runnable action) {
+    Button button = new Button(words.text(key));
+    button.setId(key.replace('.', '-'));
     button.setMinWidth(USE_PREF_SIZE);
     button.setOnAction(event -> action.run());
     return button;
@@ -65,7 +68,7 @@ final class JobButtons extends VBox {
   }
 
   private void export(String job) {
-    export.ask(job.replace('/', '-') + ".toml", file -> write(file, job));
+    export.ask(job.replace('/', '-'), "toml", file -> write(file, job));
   }
 
   void write(Path file, String job) {

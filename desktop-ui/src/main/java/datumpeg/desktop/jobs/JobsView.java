@@ -4,24 +4,28 @@ import datumpeg.desktop.control.FileDrop;
 import datumpeg.desktop.control.InkWell;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
+import javafx.animation.PauseTransition;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
-import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /** The list of jobs. */
 public final class JobsView extends VBox {
+  private static final double MILLISECONDS_TO_THE_FILTERS = 150;
+
   private final JobsViewModel model;
   private final Label heading = new Label();
   private final Label sentence = Labels.vanishing("sentence");
   private final ListView<JobCard> list = new ListView<>();
   private final InkWell inks = new InkWell(this::setAgain);
   private @Nullable CardSetter setter;
+  private final VBox filterPlace = new VBox();
+  private @Nullable FilterBar filters;
   private String chosen = "";
 
   public JobsView(JobsViewModel model, JobActions actions) {
@@ -41,7 +45,10 @@ public final class JobsView extends VBox {
     JobButtons buttons =
         new JobButtons(model.words(), actions, list.getSelectionModel().selectedItemProperty());
     FileDrop.on(this, actions.takeFile());
-    getChildren().addAll(inks, heading, buttons, filter(), sentence, list, hint);
+    getChildren().addAll(inks, heading, buttons, filterPlace, sentence, list, hint);
+    filterPlace.getStyleClass().add("filter-place");
+    addEventHandler(KeyEvent.KEY_PRESSED, this::clearOnEscape);
+    bringFiltersSoon();
     list.getSelectionModel()
         .selectedItemProperty()
         .addListener((property, before, card) -> chosen = card == null ? chosen : card.id());
@@ -49,18 +56,17 @@ public final class JobsView extends VBox {
     show(model.page().get());
   }
 
-  private FlowPane filter() {
-    TextField text = new TextField();
-    text.setId("jobs-filter");
-    text.setPrefColumnCount(24);
-    text.setAccessibleText(model.words().text("jobs.filter"));
-    text.textProperty().addListener((property, before, now) -> model.filter(now));
-    Label label = new Label(model.words().text("jobs.filter"));
-    label.setLabelFor(text);
-    label.setMinWidth(USE_PREF_SIZE);
-    FlowPane line = new FlowPane(label, text);
-    line.getStyleClass().add("jobs-filter");
-    return line;
+  /** Lists and calendars are slow to make: the jobs are shown first. */
+  private void bringFiltersSoon() {
+    PauseTransition soon = new PauseTransition(Duration.millis(MILLISECONDS_TO_THE_FILTERS));
+    soon.setOnFinished(
+        event -> {
+          FilterBar bar = new FilterBar(model);
+          bar.show(model.page().get());
+          filterPlace.getChildren().add(bar);
+          filters = bar;
+        });
+    soon.play();
   }
 
   private CardSetter setter() {
@@ -87,6 +93,10 @@ public final class JobsView extends VBox {
   }
 
   private void show(JobsPage page) {
+    FilterBar bar = filters;
+    if (bar != null) {
+      bar.show(page);
+    }
     heading.setText(page.heading());
     sentence.setText(page.sentence());
     boolean first = list.getItems().isEmpty() && !page.cards().isEmpty();
@@ -99,6 +109,13 @@ public final class JobsView extends VBox {
     }
     if (first) {
       list.requestFocus();
+    }
+  }
+
+  private void clearOnEscape(KeyEvent event) {
+    if (event.getCode() == KeyCode.ESCAPE && !model.filter().isAll()) {
+      model.filter(JobFilter.ALL);
+      event.consume();
     }
   }
 

@@ -6,11 +6,14 @@ import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Words;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import java.util.Map;
 import java.util.function.BiConsumer;
+import java.util.function.Consumer;
+import java.util.function.Function;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -25,7 +28,8 @@ public final class JobsViewModel {
   private final BiConsumer<String, String> open;
   private final ReadOnlyObjectWrapper<JobsPage> page;
   private RecordState state = RecordState.unread("");
-  private String filter = "";
+  private Consumer<Map<String, String>> keep = kept -> {};
+  private JobFilter filter = JobFilter.ALL;
 
   /**
    * An empty list.
@@ -39,7 +43,13 @@ public final class JobsViewModel {
     this.open = open;
     this.page =
         new ReadOnlyObjectWrapper<>(
-            new JobsPage(words.text("jobs.heading"), words.text("jobs.reading"), List.of()));
+            new JobsPage(
+                words.text("jobs.heading"),
+                words.text("jobs.reading"),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of()));
   }
 
   public void show(RecordState newState) {
@@ -47,36 +57,72 @@ public final class JobsViewModel {
     refresh();
   }
 
-  /**
-   * Shows only jobs in whose name, id, site, crew, slab layer, day of beginning or day of the last
-   * entry every one of the words stands.
-   */
-  void filter(String newFilter) {
-    filter = newFilter;
+  /** Goes on with the filter that was set last. */
+  public void restore(Map<String, String> kept) {
+    filter = JobFilter.ofKept(kept);
     refresh();
   }
 
+  /** Is given the filter, by names, whenever it changes. */
+  public void onFilter(Consumer<Map<String, String>> newKeep) {
+    keep = newKeep;
+  }
+
+  JobFilter filter() {
+    return filter;
+  }
+
+  /** Shows only jobs that fit. */
+  void filter(JobFilter newFilter) {
+    if (!newFilter.equals(filter)) {
+      filter = newFilter;
+      keep.accept(filter.kept());
+      refresh();
+    }
+  }
+
   private void refresh() {
-    List<JobCard> cards = state.jobs().stream().filter(this::isWanted).map(this::card).toList();
+    List<JobCard> cards =
+        state.jobs().stream().filter(job -> filter.fits(job, zone)).map(this::card).toList();
     int all = state.jobs().size();
     String heading =
         cards.size() == all ? heading(all) : words.text("jobs.filtered", cards.size(), all);
-    String none = all > 0 && cards.isEmpty() ? words.text("jobs.none-fits", filter) : "";
-    page.set(new JobsPage(heading, none.isEmpty() ? sentence(state) : none, cards));
+    page.set(
+        new JobsPage(
+            heading,
+            all > 0 && cards.isEmpty() ? none() : sentence(state),
+            cards,
+            names(JobOverview::crew),
+            names(JobOverview::site),
+            names(JobOverview::slabBy)));
   }
 
-  private boolean isWanted(JobState job) {
-    List<String> told = new ArrayList<>(List.of(job.row().id(), job.row().name()));
-    job.row().lastReadAt().ifPresent(at -> told.add(Figures.minute(at, zone)));
-    job.overview()
-        .ifPresent(
-            overview -> {
-              told.addAll(List.of(overview.site(), overview.crew(), overview.slabBy()));
-              overview.started().ifPresent(day -> told.add(day.toString()));
-            });
-    String all = String.join("\n", told).toLowerCase(Locale.ROOT);
-    return List.of(filter.strip().toLowerCase(Locale.ROOT).split("\\s+", -1)).stream()
-        .allMatch(all::contains);
+  private List<String> names(Function<JobOverview, String> of) {
+    return state.jobs().stream()
+        .flatMap(job -> job.overview().stream())
+        .map(of)
+        .filter(name -> !name.isEmpty())
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  /** Why no job is left, by everything that was asked for. */
+  private String none() {
+    List<String> asked = new ArrayList<>();
+    add(asked, "jobs.asked-text", filter.text().strip());
+    add(asked, "jobs.asked-crew", filter.crew());
+    add(asked, "jobs.asked-site", filter.site());
+    add(asked, "jobs.asked-slab", filter.slabBy());
+    add(asked, "jobs.asked-from", filter.from().map(LocalDate::toString).orElse(""));
+    add(asked, "jobs.asked-to", filter.to().map(LocalDate::toString).orElse(""));
+    return words.text("jobs.none-fits", String.join(", ", asked));
+  }
+
+  private void add(List<String> asked, String key, String value) {
+    if (!value.isEmpty()) {
+      asked.add(words.text(key, value));
+    }
   }
 
   ReadOnlyObjectProperty<JobsPage> page() {

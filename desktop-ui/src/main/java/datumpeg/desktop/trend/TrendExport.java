@@ -24,15 +24,15 @@ final class TrendExport {
   }
 
   void saveSvg() {
-    files.ask("trend.svg", this::writeSvg);
+    files.ask("trend", "svg", this::writeSvg);
   }
 
   void savePng() {
-    files.ask("trend.png", this::writePng);
+    files.ask("trend", "png", this::writePng);
   }
 
   void saveCsv() {
-    files.ask("trend.csv", this::writeCsv);
+    files.ask("trend", "csv", this::writeCsv);
   }
 
   void writeSvg(Path file) {

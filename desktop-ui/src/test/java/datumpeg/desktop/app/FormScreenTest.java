@@ -18,6 +18,7 @@ import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -202,7 +203,19 @@ class FormScreenTest {
   void nothingIsCutAtTwiceTheSize() {
     fillIn();
     HeadlessToolkit.run(() -> window.settings().become(window.settings().now().withText(200)));
+    HeadlessToolkit.run(() -> ((Button) lookup("form-new")).fire());
+    HeadlessToolkit.until("the other form is offered", () -> lookup("form-aside") != null);
     HeadlessToolkit.picture(stage.getScene());
     assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
+    List<Node> sideways =
+        HeadlessToolkit.on(
+            () ->
+                HeadlessToolkit.find(
+                    stage.getScene().getRoot(),
+                    node ->
+                        node instanceof ScrollPane scroll
+                            && scroll.getContent().getBoundsInLocal().getWidth()
+                                > scroll.getViewportBounds().getWidth() + 1));
+    assertEquals(List.of(), sideways, "no part is wider than its place");
   }
 }

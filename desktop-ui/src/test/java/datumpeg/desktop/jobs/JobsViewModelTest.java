@@ -1,17 +1,25 @@
 package datumpeg.desktop.jobs;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.source.InventedJobs;
+import datumpeg.desktop.source.JobRow;
+import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -92,12 +100,87 @@ class JobsViewModelTest {
   void filterFindsWordsOfNameSiteCrewSlabLayerAndDate() {
     model.show(InventedJobs.state(InventedJobs.reduced()));
     for (String fits : List.of("tool", "FERNHOLLOW blue", "millgate", "2026-03-04", " ", "-03")) {
-      model.filter(fits);
+      model.filter(JobFilter.ALL.withText(fits));
       assertEquals(1, model.page().get().cards().size(), fits);
     }
-    model.filter("tool amber");
+    model.filter(JobFilter.ALL.withText("tool amber"));
     assertEquals(List.of(), model.page().get().cards());
-    assertEquals("No job has all of these words: tool amber", model.page().get().sentence());
+    assertEquals(
+        "No job of the record fits all that is asked for: the words “tool amber”. Esc shows all"
+            + " jobs again.",
+        model.page().get().sentence());
     assertEquals("0 of 1 jobs in the record", model.page().get().heading());
+  }
+
+  @Test
+  void filtersOfCrewSiteAndSlabLayerHoldTogether() {
+    model.show(InventedCrews.state(24));
+    assertEquals(List.of("Amber", "Blue"), model.page().get().crews());
+    assertEquals(List.of("Aldermoor", "Fernhollow"), model.page().get().sites());
+    model.filter(JobFilter.ALL.withCrew("Amber"));
+    assertEquals("12 of 24 jobs in the record", model.page().get().heading());
+    model.filter(model.filter().withSite("Fernhollow"));
+    int both = model.page().get().cards().size();
+    assertTrue(both > 0 && both < 12, both + " jobs");
+    assertTrue(
+        model.page().get().cards().stream()
+            .allMatch(card -> card.particulars().contains("Site Fernhollow  ·  Crew Amber")));
+    model.filter(model.filter().withSlabBy("nobody"));
+    assertEquals(
+        "No job of the record fits all that is asked for: crew Amber, site Fernhollow, slab laid by"
+            + " nobody. Esc shows all jobs again.",
+        model.page().get().sentence());
+    model.filter(JobFilter.ALL);
+    assertEquals("24 jobs in the record", model.page().get().heading());
+  }
+
+  @Test
+  void periodIsOneInWhichThereWasWork() {
+    JobState job =
+        worked(Optional.of(LocalDate.of(2026, 3, 2)), Optional.of("2026-03-04T23:30:00Z"));
+    assertTrue(fits(job, "2026-03-03", "2026-03-03"));
+    assertTrue(fits(job, "", "2026-03-02"));
+    assertFalse(fits(job, "", "2026-03-01"));
+    assertTrue(fits(job, "2026-03-05", ""), "half past eleven UTC is the next day here");
+    assertFalse(fits(job, "2026-03-06", ""));
+    JobState begun = worked(Optional.of(LocalDate.of(2026, 3, 2)), Optional.empty());
+    assertTrue(fits(begun, "2026-03-02", "2026-03-02"));
+    assertFalse(fits(begun, "2026-03-03", ""));
+    JobState dayless = worked(Optional.empty(), Optional.empty());
+    assertFalse(fits(dayless, "2026-01-01", ""));
+    assertTrue(fits(dayless, "", ""));
+  }
+
+  private static JobState worked(Optional<LocalDate> started, Optional<String> last) {
+    return new JobState(
+        new JobRow("a-1", "A", last.map(Instant::parse), 1, ""),
+        Optional.of(new JobOverview("", "", "", started, List.of(), "")),
+        Optional.empty(),
+        "",
+        true,
+        Optional.empty());
+  }
+
+  private static boolean fits(JobState job, String from, String to) {
+    return JobFilter.ALL.between(day(from), day(to)).fits(job, ZoneOffset.ofHours(1));
+  }
+
+  private static Optional<LocalDate> day(String text) {
+    return text.isEmpty() ? Optional.empty() : Optional.of(LocalDate.parse(text));
+  }
+
+  @Test
+  void filterIsThereAtTheNextStart() {
+    Map<String, String> kept = new HashMap<>();
+    model.onFilter(kept::putAll);
+    JobFilter set =
+        new JobFilter("tool", "Amber", "Fernhollow", "", day("2026-03-01"), Optional.empty());
+    model.filter(set);
+    JobsViewModel again = new JobsViewModel(Words.of(Locale.ROOT), ZoneOffset.UTC, (job, at) -> {});
+    again.restore(kept);
+    assertEquals(set, again.filter());
+    kept.put("jobs.from", "yesterday");
+    again.restore(kept);
+    assertEquals(Optional.empty(), again.filter().from());
   }
 }
