@@ -3,10 +3,8 @@ package datumpeg.desktop.source;
 import datumpeg.analysis.job.JobIdentity;
 import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.bridge.derived.JobOverview;
-import datumpeg.bridge.derived.KeptOutcome;
+import datumpeg.bridge.record.JobKey;
 import java.util.List;
-import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import java.util.stream.Stream;
 
 /** The outcomes of all jobs of a record, with whose they are. */
@@ -31,25 +29,14 @@ public final class AllOutcomes {
       return Stream.empty();
     }
     JobIdentity identity = identity(job.row(), job.overview().get());
-    return job.outcomes().get().stream().map(kept -> dated(identity, kept));
-  }
-
-  private static DatedOutcome dated(JobIdentity job, KeptOutcome kept) {
-    return new DatedOutcome(job, kept.stage(), kept.outcome(), kept.at(), kept.meters());
+    return job.outcomes().get().stream().map(kept -> kept.dated(identity));
   }
 
   /** A row's id is the job's, behind its organisation where that is not the local one. */
   private static JobIdentity identity(JobRow row, JobOverview overview) {
     int slash = row.id().lastIndexOf('/');
-    return new JobIdentity(
-        row.id().substring(slash + 1),
-        slash < 0 ? "" : row.id().substring(0, slash),
-        row.name(),
-        overview.site(),
-        overview.crew(),
-        overview.slabBy(),
-        overview.started(),
-        OptionalDouble.empty(),
-        OptionalInt.empty());
+    String job = row.id().substring(slash + 1);
+    JobKey key = slash < 0 ? JobKey.local(job) : new JobKey(row.id().substring(0, slash), job);
+    return overview.identity(key, row.name());
   }
 }

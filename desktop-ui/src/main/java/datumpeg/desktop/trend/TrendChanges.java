@@ -1,15 +1,12 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.analysis.trend.RoundChange;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.List;
 
-/**
- * Says in words what changed from point to point. A change d₂ − d₁ has the uncertainty √(U₁² + U₂²)
- * when both are independent (JCGM 100:2008, 5.1.2); an error common to both, such as one meter's,
- * cancels in the change, so that the figure errs on the cautious side.
- */
+/** Says in words what changed from point to point, and whether by more than its uncertainty. */
 final class TrendChanges {
   private final Words words;
 
@@ -17,27 +14,35 @@ final class TrendChanges {
     this.words = words;
   }
 
-  List<String> sentences(List<TrendPoint> points, String unit) {
-    if (points.size() < 2) {
-      return points.isEmpty() ? List.of() : List.of(words.text("trend.once"));
+  /**
+   * A sentence for each change; one that says so where there is none.
+   *
+   * @param labels of the points: one more than changes
+   */
+  List<String> sentences(List<String> labels, List<RoundChange> changes) {
+    if (changes.isEmpty()) {
+      return List.of(words.text("trend.once"));
     }
     List<String> sentences = new ArrayList<>();
-    for (int i = 1; i < points.size(); i++) {
-      sentences.add(sentence(points.get(i - 1), points.get(i), unit));
+    for (int i = 0; i < changes.size(); i++) {
+      sentences.add(sentence(labels.get(i), labels.get(i + 1), changes.get(i)));
     }
     return sentences;
   }
 
-  private String sentence(TrendPoint before, TrendPoint after, String unit) {
-    Figures figures = words.figures();
-    double change = after.deviation() - before.deviation();
-    double uncertainty = Math.hypot(before.uncertainty(), after.uncertainty());
-    boolean moved = Math.abs(change) > uncertainty;
+  private String sentence(String before, String after, RoundChange change) {
     return words.text(
-        moved ? "trend.moved" : "trend.not-moved",
-        before.label(),
-        after.label(),
-        figures.signedShown(change) + " " + unit,
-        figures.signedShown(uncertainty).replace("+", "") + " " + unit);
+        change.moved() ? "trend.moved" : "trend.not-moved",
+        before,
+        after,
+        shown(change, change.change()),
+        shown(change, change.expandedUncertainty()).replace("+", ""));
+  }
+
+  private String shown(RoundChange change, double si) {
+    Figures figures = words.figures();
+    return figures.signedShown(figures.shown(change.after().unit(), si))
+        + " "
+        + figures.symbol(change.after().unit());
   }
 }

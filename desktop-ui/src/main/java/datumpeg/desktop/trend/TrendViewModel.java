@@ -1,10 +1,16 @@
 package datumpeg.desktop.trend;
 
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.trend.DatedOutcome;
+import datumpeg.analysis.trend.JobHistory;
+import datumpeg.analysis.trend.TargetTrend;
 import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.source.RecordState;
+import datumpeg.desktop.source.ReducedJob;
 import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -18,8 +24,8 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
  */
 public final class TrendViewModel {
   /** One that goes on is a trend; of these the gravest is asked about first, then the longest. */
-  private static final Comparator<TrendSeries> MOST_TELLING =
-      Comparator.comparing((TrendSeries series) -> series.steps().size() > 1)
+  private static final Comparator<TargetTrend> MOST_TELLING =
+      Comparator.comparing((TargetTrend series) -> series.steps().size() > 1)
           .thenComparing(TrendViewModel::gravest, Comparator.reverseOrder())
           .thenComparing(series -> series.steps().size());
 
@@ -89,7 +95,7 @@ public final class TrendViewModel {
       String trouble = jobState.trouble();
       return TrendPage.empty(name, trouble.isEmpty() ? words.text("findings.working") : trouble);
     }
-    List<TrendSeries> all = TrendSeries.allOf(jobState.work().get());
+    List<TargetTrend> all = allOf(jobState.work().get());
     return all.stream()
         .filter(series -> check.isEmpty() || series.check().equals(check))
         .filter(series -> target.isEmpty() || series.target().equals(target))
@@ -98,7 +104,14 @@ public final class TrendViewModel {
         .orElseGet(() -> TrendPage.empty(name, nothing()));
   }
 
-  private static Standing gravest(TrendSeries series) {
+  private static List<TargetTrend> allOf(ReducedJob work) {
+    List<Findings> inTime = new ArrayList<>(work.earlier());
+    inTime.add(work.findings());
+    // When and by which meter is not shown here, so the readings are not needed.
+    return TargetTrend.allOf(JobHistory.of(work.job(), inTime, List.of()));
+  }
+
+  private static Standing gravest(TargetTrend series) {
     return series.steps().stream()
         .map(step -> Standing.of(step.outcome()))
         .min(Comparator.naturalOrder())
@@ -111,7 +124,7 @@ public final class TrendViewModel {
         : words.text("trend.gone", words.check(check), target);
   }
 
-  private TrendPage page(String name, List<TrendSeries> all, TrendSeries series) {
+  private TrendPage page(String name, List<TargetTrend> all, TargetTrend series) {
     boolean severalRounds = series.steps().stream().anyMatch(step -> step.outcome().round() > 1);
     List<TrendPoint> points =
         series.steps().stream()
@@ -121,29 +134,30 @@ public final class TrendViewModel {
     return new TrendPage(
         name,
         all.stream()
-            .map(TrendSeries::check)
+            .map(TargetTrend::check)
             .distinct()
             .map(id -> new TrendPage.Choice(id, words.check(id)))
             .toList(),
         series.check(),
         all.stream()
             .filter(other -> other.check().equals(series.check()))
-            .map(TrendSeries::target)
+            .map(TargetTrend::target)
             .toList(),
         series.target(),
         points,
         words.figures().symbol(series.last().unit()),
         sentence,
-        new TrendChanges(words).sentences(points, words.figures().symbol(series.last().unit())),
+        new TrendChanges(words)
+            .sentences(points.stream().map(TrendPoint::label).toList(), series.changes()),
         sentence + " " + spoken(points));
   }
 
-  private String label(TrendSeries.Step step, boolean severalRounds) {
+  private String label(DatedOutcome step, boolean severalRounds) {
     String stage = words.stage(step.stage());
     return severalRounds ? words.text("trend.round", stage, step.outcome().round()) : stage;
   }
 
-  private String sentence(TrendSeries series) {
+  private String sentence(TargetTrend series) {
     Outcome last = series.last();
     Optional<String> source = last.limits().map(limits -> limits.source());
     String limits =

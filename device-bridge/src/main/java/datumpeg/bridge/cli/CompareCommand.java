@@ -7,7 +7,6 @@ import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.PointPer;
 import datumpeg.bridge.exchange.TrendTable;
 import datumpeg.bridge.jobs.JobHistories;
-import datumpeg.bridge.record.SiteRecord;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -54,10 +53,7 @@ final class CompareCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Factor factor = factor();
-    JobHistories histories;
-    try (SiteRecord record = Records.forReading(program)) {
-      histories = JobHistories.of(record);
-    }
+    JobHistories histories = Records.histories(program);
     options.requireKnown(histories.outcomes());
     List<String> checks = options.check.isEmpty() ? histories.checks() : List.of(options.check);
     List<Comparison> comparisons = comparisons(histories.outcomes(), checks, factor);

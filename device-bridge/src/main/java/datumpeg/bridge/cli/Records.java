@@ -1,12 +1,16 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.derived.DerivedStore;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.jobs.DerivedJobs;
+import datumpeg.bridge.jobs.JobHistories;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonWriter;
 import datumpeg.bridge.meter.MeterProfiles;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.sqlite.DerivedFile;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,6 +23,15 @@ final class Records {
 
   static SiteRecord forReading(DatumpegCommand program) {
     return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ);
+  }
+
+  /** The outcomes of all jobs, of which only what is new is worked out. */
+  static JobHistories histories(DatumpegCommand program) {
+    try (SiteRecord record = forReading(program);
+        DerivedStore store =
+            DerivedFile.open(DerivedFile.beside(program.recordFile()), DerivedJobs.basis())) {
+      return JobHistories.of(new DerivedJobs(record, store));
+    }
   }
 
   static SiteRecord forWriting(DatumpegCommand program) {

@@ -5,6 +5,7 @@ import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.PointPer;
 import datumpeg.analysis.trend.RunRules;
 import datumpeg.analysis.trend.RunSignal;
+import datumpeg.analysis.trend.TargetTrend;
 import datumpeg.analysis.trend.TrendSeries;
 import datumpeg.bridge.exchange.TrendTable;
 import datumpeg.bridge.failure.InputException;
@@ -124,7 +125,8 @@ final class TrendCommand implements Callable<Integer> {
     }
     List<DatedOutcome> outcomes = JobHistories.of(stored);
     options.requireKnown(outcomes);
-    List<JobTrend> trends = JobTrend.of(outcomes, options.filter(options.check));
+    List<TargetTrend> trends =
+        TargetTrend.allOf(outcomes.stream().filter(options.filter(options.check)::passes).toList());
     if (program.json()) {
       Records.print(program, TrendJson.ofJob(stored.key().job(), trends));
     } else {
@@ -133,10 +135,7 @@ final class TrendCommand implements Callable<Integer> {
   }
 
   private void overJobs() {
-    JobHistories histories;
-    try (SiteRecord record = Records.forReading(program)) {
-      histories = JobHistories.of(record);
-    }
+    JobHistories histories = Records.histories(program);
     options.requireKnown(histories.outcomes());
     String check = options.check;
     if (check.isEmpty()) {

@@ -8,6 +8,7 @@ import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.RoundChange;
 import datumpeg.analysis.trend.RunRules;
 import datumpeg.analysis.trend.RunSignal;
+import datumpeg.analysis.trend.TargetTrend;
 import datumpeg.analysis.trend.TrendPoint;
 import datumpeg.analysis.trend.TrendSeries;
 import datumpeg.bridge.json.JsonArray;
@@ -102,7 +103,7 @@ final class TrendJson {
         .build();
   }
 
-  static JsonObject ofJob(String job, List<JobTrend> trends) {
+  static JsonObject ofJob(String job, List<TargetTrend> trends) {
     return JsonObject.builder()
         .put("format", 1)
         .put("job", job)
@@ -110,7 +111,7 @@ final class TrendJson {
         .build();
   }
 
-  private static JsonObject trend(JobTrend trend) {
+  private static JsonObject trend(TargetTrend trend) {
     Outcome first = trend.steps().get(0).outcome();
     return JsonObject.builder()
         .put("check", first.check())

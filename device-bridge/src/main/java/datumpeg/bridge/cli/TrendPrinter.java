@@ -9,6 +9,7 @@ import datumpeg.analysis.trend.RoundChange;
 import datumpeg.analysis.trend.RoundChoice;
 import datumpeg.analysis.trend.RunRules;
 import datumpeg.analysis.trend.RunSignal;
+import datumpeg.analysis.trend.TargetTrend;
 import datumpeg.analysis.trend.TrendPoint;
 import datumpeg.analysis.trend.TrendScale;
 import datumpeg.analysis.trend.TrendSeries;
@@ -29,14 +30,14 @@ final class TrendPrinter {
     this.out = out;
   }
 
-  void ofJob(StoredJob stored, List<JobTrend> trends) {
+  void ofJob(StoredJob stored, List<TargetTrend> trends) {
     out.printf("%s (%s)%n", stored.job().identity().name(), stored.key());
     if (trends.isEmpty()) {
       out.println("No outcome of this job is asked for.");
     }
-    for (JobTrend trend : trends) {
+    for (TargetTrend trend : trends) {
       out.println();
-      out.println(trend.name());
+      out.println(trend.check() + " " + trend.target());
       TextTable table = TextTable.ofWords();
       for (int i = 0; i < trend.steps().size(); i++) {
         table.row(step(trend, i));
@@ -45,7 +46,7 @@ final class TrendPrinter {
     }
   }
 
-  private static List<String> step(JobTrend trend, int index) {
+  private static List<String> step(TargetTrend trend, int index) {
     DatedOutcome step = trend.steps().get(index);
     Outcome outcome = step.outcome();
     OutcomeUnit unit = outcome.unit();

@@ -1,8 +1,12 @@
 package datumpeg.bridge.derived;
 
+import datumpeg.analysis.job.JobIdentity;
+import datumpeg.bridge.record.JobKey;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 
 /**
  * A job in one glance: whose it is, and how its stages stand.
@@ -21,6 +25,20 @@ public record JobOverview(
     String trouble) {
   public JobOverview {
     stages = List.copyOf(stages);
+  }
+
+  /** Whose the job is, as far as it is kept. */
+  public JobIdentity identity(JobKey key, String name) {
+    return new JobIdentity(
+        key.job(),
+        key.organisation(),
+        name,
+        site,
+        crew,
+        slabBy,
+        started,
+        OptionalDouble.empty(),
+        OptionalInt.empty());
   }
 
   /** Of a job that cannot be made sense of. */

@@ -1,6 +1,8 @@
 package datumpeg.bridge.derived;
 
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.job.JobIdentity;
+import datumpeg.analysis.trend.DatedOutcome;
 import java.time.Instant;
 import java.util.List;
 
@@ -13,5 +15,10 @@ import java.util.List;
 public record KeptOutcome(String stage, Outcome outcome, Instant at, List<String> meters) {
   public KeptOutcome {
     meters = List.copyOf(meters);
+  }
+
+  /** As one of a job's history. */
+  public DatedOutcome dated(JobIdentity job) {
+    return new DatedOutcome(job, stage, outcome, at, meters);
   }
 }

@@ -1,12 +1,11 @@
 package datumpeg.bridge.jobs;
 
+import datumpeg.analysis.job.JobIdentity;
 import datumpeg.analysis.measuring.CheckNames;
 import datumpeg.analysis.trend.DatedOutcome;
-import datumpeg.bridge.failure.InputException;
-import datumpeg.bridge.failure.IntegrityException;
+import datumpeg.bridge.derived.JobOverview;
+import datumpeg.bridge.derived.ListedJob;
 import datumpeg.bridge.record.JobKey;
-import datumpeg.bridge.record.JobSummary;
-import datumpeg.bridge.record.SiteRecord;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -24,18 +23,21 @@ public record JobHistories(List<DatedOutcome> outcomes, List<String> unread) {
     unread = List.copyOf(unread);
   }
 
-  /** Works out all jobs of a record. */
-  public static JobHistories of(SiteRecord record) {
+  /** Of all jobs of a record; those that changed since they were kept are worked out again. */
+  public static JobHistories of(DerivedJobs jobs) {
     List<DatedOutcome> outcomes = new ArrayList<>();
     List<String> unread = new ArrayList<>();
-    for (JobSummary job : record.jobs()) {
-      if (job.key().equals(JobKey.NONE)) {
+    for (ListedJob listed : jobs.jobs()) {
+      JobKey key = listed.summary().key();
+      if (key.equals(JobKey.NONE)) {
         continue;
       }
-      try {
-        outcomes.addAll(of(StoredJob.load(record, job.key().toString())));
-      } catch (InputException | IntegrityException e) {
-        unread.add("The job " + job.key() + " is left out: " + e.getMessage());
+      JobOverview overview = jobs.settle(key);
+      if (overview.trouble().isEmpty()) {
+        JobIdentity identity = overview.identity(key, listed.summary().name());
+        jobs.outcomes(key).forEach(kept -> outcomes.add(kept.dated(identity)));
+      } else {
+        unread.add("The job " + key + " is left out: " + overview.trouble());
       }
     }
     return new JobHistories(outcomes, unread);

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.json.JsonDecimal;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;
+import datumpeg.bridge.record.sqlite.DerivedFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -36,6 +37,28 @@ class TrendCommandTest {
     assertEquals("blue-3 B2/across", points.get(11).text("name"));
     assertEquals(7.2, number(points.get(0), "upper"), 1e-9);
     assertEquals("individuals", trend.object("chart").text("kind"));
+  }
+
+  @Test
+  void whatWasWorkedOutOnceIsKeptAndFollowsTheRecord() throws IOException {
+    CrewsFolder site = CrewsFolder.withSixJobs(folder);
+    String[] words = {"trend", "--check", "column-plumb", "--round", "last", "--json"};
+    JsonObject first = json(site, words);
+    String whole = site.console.out();
+    Path kept = DerivedFile.beside(site.console.recordFile());
+    assertTrue(Files.exists(kept), "nothing was kept");
+    JsonObject again = json(site, words);
+    assertEquals(whole, site.console.out());
+    Files.delete(kept);
+    json(site, words);
+    assertEquals(whole, site.console.out(), "what is kept is what is worked out afresh");
+    site.ok("moved", "amber-1", "column.A2", "--why", "made plumb");
+    JsonObject moved = json(site, words);
+    assertEquals(first.array("points").size(), again.array("points").size());
+    assertEquals(
+        first.array("points").size() - 1,
+        moved.array("points").size(),
+        "a stale outcome speaks for nothing: " + site.console.out());
   }
 
   private static double number(JsonObject object, String name) {
