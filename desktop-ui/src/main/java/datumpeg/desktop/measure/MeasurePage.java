@@ -137,10 +137,12 @@ record MeasurePage(
    * @param insideMillimetres so far it is inside for sure
    * @param deviationMillimetres where it stands; empty before the first value
    * @param words the same in words
+   * @param shortWords in a few words, where there is little room
    */
   record Bar(
       double limitMillimetres,
       double insideMillimetres,
       Optional<Double> deviationMillimetres,
-      String words) {}
+      String words,
+      String shortWords) {}
 }

@@ -259,7 +259,10 @@ final class RunningPage {
         deviation,
         live.insideMetres() > 0
             ? words.text("measure.bar", limit, off, inside)
-            : words.text("measure.bar-blunt", limit, off));
+            : words.text("measure.bar-blunt", limit, off),
+        live.insideMetres() > 0
+            ? words.text("measure.bar-short", limit, inside)
+            : words.text("measure.bar-blunt-short", limit, off));
   }
 
   private String unsigned(double metres) {

@@ -11,6 +11,7 @@ import datumpeg.desktop.text.Words;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import javafx.css.PseudoClass;
 import javafx.scene.Node;
@@ -50,6 +51,7 @@ final class RunningPane extends VBox {
   private final Map<Act, Button> buttons = new EnumMap<>(Act.class);
   private List<String> choicesShown = List.of();
   private boolean isTyping;
+  private Optional<MeasurePage.Bar> barShown = Optional.empty();
 
   RunningPane(MeasureViewModel model) {
     this.model = model;
@@ -157,9 +159,10 @@ final class RunningPane extends VBox {
   /** With large letters on a small screen what matters least gives way. */
   @Override
   protected void layoutChildren() {
-    boolean tight = getHeight() < MOST_TIGHT_EM * typed.getFont().getSize();
+    boolean tight = isTight();
     boolean asked = choices.isVisible();
     pseudoClassStateChanged(TIGHT, tight);
+    showBarWords(tight);
     title.setVisible(!tight);
     where.setVisible(!tight || !asked);
     next.setVisible(!tight || question.getText().isEmpty());
@@ -180,7 +183,8 @@ final class RunningPane extends VBox {
 
   private void showBar(Running running) {
     bar.setVisible(running.bar().isPresent());
-    barWords.setText(running.bar().map(MeasurePage.Bar::words).orElse(""));
+    barShown = running.bar();
+    showBarWords(isTight());
     running
         .bar()
         .ifPresent(
@@ -188,6 +192,15 @@ final class RunningPane extends VBox {
                 bar.paint(
                     shown.words() + " " + running.bigWords(),
                     (graphics, palette) -> new BarPainter(shown, graphics, palette).paint()));
+  }
+
+  private void showBarWords(boolean tight) {
+    barWords.setText(
+        barShown.map(tight ? MeasurePage.Bar::shortWords : MeasurePage.Bar::words).orElse(""));
+  }
+
+  private boolean isTight() {
+    return getHeight() < MOST_TIGHT_EM * typed.getFont().getSize();
   }
 
   private void showBytes(String rows) {

@@ -10,6 +10,9 @@ import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
@@ -39,19 +42,23 @@ final class TargetList extends VBox {
   }
 
   void show(Optional<TargetChoices> choices) {
-    choices.ifPresent(this::show);
+    boolean opens = choices.isPresent() && !isVisible();
+    if (opens) {
+      list.getSelectionModel().clearSelection();
+    }
     setVisible(choices.isPresent());
+    choices.ifPresent(this::show);
   }
 
   private void show(TargetChoices choices) {
     heading.setText(choices.heading());
     SteadyList.bring(list.getItems(), choices.choices());
-    boolean nothingChosen = list.getSelectionModel().isEmpty() || !isVisible();
-    if (nothingChosen && !choices.choices().isEmpty()) {
+    if (list.getSelectionModel().isEmpty() && !choices.choices().isEmpty()) {
       int open = firstOpen(choices);
       list.getSelectionModel().clearAndSelect(open);
-      list.scrollTo(open);
       list.requestFocus();
+      // Its place is known only once it is laid out; the one before it shows that there is more.
+      Platform.runLater(() -> list.scrollTo(Math.max(0, open - 1)));
     }
   }
 
@@ -80,6 +87,8 @@ final class TargetList extends VBox {
   private final class TargetCell extends ListCell<TargetChoice> {
     TargetCell() {
       getStyleClass().add("target-cell");
+      setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
+      setPrefWidth(0); // as wide as the list, whatever it holds
       setOnMouseClicked(
           event -> {
             TargetChoice choice = getItem();
@@ -104,8 +113,12 @@ final class TargetList extends VBox {
       doing.setMaxWidth(Double.MAX_VALUE);
       HBox line = new HBox(new StandingMark(choice.standing()), doing, how);
       line.getStyleClass().add("target-line");
-      line.prefWidthProperty().bind(list.widthProperty().subtract(40));
-      line.setMaxWidth(USE_PREF_SIZE);
+      line.prefWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> getWidth() - snappedLeftInset() - snappedRightInset(),
+                  widthProperty(),
+                  insetsProperty()));
       setGraphic(line);
       setAccessibleText(choice.instruction() + ": " + choice.how());
     }

@@ -104,6 +104,9 @@ final class TargetWords {
   }
 
   private String point(PointName point) {
+    if (point.feature().equals("slab") && point.place().startsWith("@")) {
+      return words.text("point.slab-at", point.place().substring(1));
+    }
     String name =
         WITH_WORDS.contains(point.feature())
             ? words.text("point." + point.feature(), point.place())

@@ -16,6 +16,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
@@ -36,15 +37,15 @@ class MeasurePictures {
   @Test
   void saveMeasuringInEverySize() throws IOException {
     HeadlessToolkit.start();
-    save(1280, 800, 100, ROOT.resolve("docs/pictures"), "");
-    Path others = ROOT.resolve("desktop-ui/target/pictures");
-    save(1920, 1080, 100, others, "-large");
-    save(1280, 800, 200, others, "-200");
+    save(Look.USUAL, ROOT.resolve("docs/pictures"));
+    for (Look look : Look.OTHERS) {
+      save(look, ROOT.resolve("desktop-ui/target/pictures"));
+    }
   }
 
-  private void save(double width, double height, int percent, Path pictures, String suffix)
-      throws IOException {
+  private void save(Look look, Path pictures) throws IOException {
     Files.createDirectories(pictures);
+    String suffix = look.suffix();
     Path file = folder.resolve("site" + suffix + ".db");
     SampleJob sample = SampleJob.of("larkrise-01", file);
     sample.run(sample.steps().get(0));
@@ -64,8 +65,7 @@ class MeasurePictures {
                   Words.of(Locale.ROOT),
                   ZoneOffset.UTC,
                   new SettingsFile.Loaded(
-                      Settings.usual().withText(percent).withLast(Map.of("job", "larkrise-01")),
-                      ""),
+                      look.of(Settings.usual().withLast(Map.of("job", "larkrise-01"))), ""),
                   sessions,
                   new NoRows(),
                   new NoDesk(),
@@ -74,8 +74,8 @@ class MeasurePictures {
                   job -> {});
           window.show(ScreenPictures.read(file));
           window.openOn(stage);
-          stage.setWidth(width);
-          stage.setHeight(height);
+          stage.setWidth(look.width());
+          stage.setHeight(look.height());
           window.window().screen().set(Screen.MEASURE);
         });
     HeadlessToolkit.until("the stage", () -> chosen(stage, "measure-stage"));
@@ -88,6 +88,14 @@ class MeasurePictures {
     type(stage, "9.004");
     until(stage, "question", "Held");
     picture(stage, pictures, "window-measure-held" + suffix);
+    fire(stage, "act-again");
+    fire(stage, "act-go");
+    HeadlessToolkit.until(
+        "the targets",
+        () ->
+            stage.getScene().lookup("#targets") instanceof ListView<?> list
+                && !list.getItems().isEmpty());
+    picture(stage, pictures, "window-measure-targets" + suffix);
     fire(stage, "act-end");
     HeadlessToolkit.until("the stage", () -> chosen(stage, "measure-stage"));
     HeadlessToolkit.run(() -> choose(stage, "measure-stage", 4));

@@ -40,7 +40,7 @@ class ScreenPictures {
 
   @Test
   void saveEveryScreen() throws IOException {
-    Path pictures = Path.of(System.getProperty("datumpeg.root"), "docs", "pictures");
+    Path pictures = root().resolve("docs/pictures");
     Files.createDirectories(pictures);
     Path file = folder.resolve("site.db");
     SampleJob.of("quarrybend-02", file).runAll();
@@ -78,7 +78,25 @@ class ScreenPictures {
     save(stage, pictures, "window-sign-off");
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
     saveOverJobs(stage, window, pictures);
+    Path others = Files.createDirectories(root().resolve("desktop-ui/target/pictures"));
+    HeadlessToolkit.run(() -> window.show(state));
+    for (Look look : Look.OTHERS) {
+      HeadlessToolkit.run(() -> look.of(stage, window));
+      saveLook(stage, window, others, look.suffix());
+    }
     HeadlessToolkit.run(stage::close);
+  }
+
+  private static void saveLook(Stage stage, DesktopWindow window, Path folder, String suffix) {
+    HeadlessToolkit.run(() -> window.open("larkrise-01", "lift"));
+    for (Screen screen : new Screen[] {Screen.TREND, Screen.SIGN_OFF, Screen.SETTINGS}) {
+      HeadlessToolkit.run(() -> window.window().screen().set(screen));
+      save(stage, folder, "window-" + screen.id() + suffix);
+    }
+  }
+
+  private static Path root() {
+    return Path.of(System.getProperty("datumpeg.root"));
   }
 
   /** The sample jobs are two; these are forty, invented. */
