@@ -30,6 +30,22 @@ record PatternDraft(List<List<LinePiece>> lines, int value, DecimalMark mark) {
     return kinds.toString();
   }
 
+  /**
+   * Whether the piece can be the value. A comma is taken for a decimal mark only where one stands
+   * in the number and no point goes on behind it: {@code 12345,21.5} are two numbers.
+   */
+  boolean isNumber() {
+    List<LinePiece> line = lines.get(0);
+    if (!line.get(value).is(Kind.NUMBER) || mark == DecimalMark.POINT) {
+      return line.get(value).is(Kind.NUMBER);
+    }
+    boolean goesOn =
+        value + 2 < line.size()
+            && line.get(value + 1).text().equals(".")
+            && line.get(value + 2).is(Kind.NUMBER);
+    return line.get(value).text().indexOf(',') >= 0 && !goesOn;
+  }
+
   List<Double> numbers() {
     return lines.stream().map(line -> line.get(value).number()).toList();
   }

@@ -7,7 +7,6 @@ import datumpeg.bridge.frame.LineShape;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.meter.MeterLanguage.PatternLines;
 import datumpeg.bridge.meter.MeterProfile;
-import datumpeg.bridge.meter.learn.LinePiece.Kind;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -22,20 +21,31 @@ final class PatternSearch {
   /** Longer lines of an unknown meter are not looked into. */
   private static final int MOST_PIECES = 80;
 
+  /** Of decimals, one number in two is rounded up: none of six, one time in 64. */
+  private static final int ENOUGH_ROUNDED_DOWN = 6;
+
   private PatternSearch() {}
 
-  /** By commas as decimal marks only where points explain nothing: commas also part fields. */
+  /**
+   * By commas as decimal marks where points explain nothing: commas also part fields. Where both
+   * explain the readings, {@code 26088,2} may be one number or two: both are proposed, until so
+   * many readings were never rounded up that what follows the comma is taken as a field of its own.
+   */
   static List<Proposal> find(List<Shown> all) {
-    List<Proposal> byPoint = find(all, DecimalMark.POINT);
-    return byPoint.isEmpty() ? find(all, DecimalMark.COMMA) : byPoint;
+    List<Proposal> found = find(all, DecimalMark.POINT);
+    if (found.isEmpty() || all.size() < ENOUGH_ROUNDED_DOWN) {
+      found.addAll(find(all, DecimalMark.COMMA));
+    }
+    return found;
   }
 
   private static List<Proposal> find(List<Shown> all, DecimalMark mark) {
     List<Proposal> found = new ArrayList<>();
     for (List<List<LinePiece>> alike : alike(TextSearch.lines(all), mark)) {
       for (int value = 0; value < alike.get(0).size(); value++) {
-        if (alike.get(0).get(value).is(Kind.NUMBER)) {
-          add(new PatternDraft(alike, value, mark), all, found);
+        PatternDraft draft = new PatternDraft(alike, value, mark);
+        if (draft.isNumber()) {
+          add(draft, all, found);
         }
       }
     }

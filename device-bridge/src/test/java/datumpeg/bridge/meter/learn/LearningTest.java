@@ -43,10 +43,10 @@ class LearningTest {
 
   /**
    * Any emulated meter is found again: what fits at last reads further values as the meter's own
-   * profile does. Drawn by a fixed seed: 3837652405 among others draws a meter that is not found
-   * yet.
+   * profile does. Drawn by a fixed seed, so that every build asks the same; it draws a number with
+   * a comma that could be two.
    */
-  @Property(tries = 400, seed = "20261127")
+  @Property(tries = 400, seed = "3837652405")
   void aMeterIsFoundAgainFromItsBytesAndItsDisplay(@ForAll long seed) {
     SplittableRandom random = new SplittableRandom(seed);
     DrawnProfiles drawn = DrawnProfiles.draw(random);
