@@ -5,7 +5,6 @@ import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.quantity.LengthDisplay;
-import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.drawing.Drawing;
@@ -218,14 +217,14 @@ public final class FindingsViewModel {
   }
 
   private ShownStage shown(ReducedJob work, StageFindings findings) {
-    Answer answer = findings.answer();
+    StageAnswer answer = StageAnswer.of(findings, work.holdPoints(), words);
     List<Drawing> drawings =
         StageDrawings.of(work.job().setOut(), findings, words.figures().lengths());
     return new ShownStage(
         findings.stage(),
-        standing(answer.kind()),
-        words.told(answer.sentence()),
-        words.told(answer.first()),
+        answer.standing(),
+        answer.sentence(),
+        answer.first(),
         findings.causes().stream().map(this::cause).toList(),
         findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
         notes(work.strays(), findings.notes()),
@@ -277,14 +276,5 @@ public final class FindingsViewModel {
                       : words.check(symptom.substring(0, space)) + symptom.substring(space);
                 })
             .toList());
-  }
-
-  private static Standing standing(Answer.Kind kind) {
-    return switch (kind) {
-      case GO_ON -> Standing.CONFORMING;
-      case MEASURE_AGAIN -> Standing.UNDECIDED;
-      case STOP -> Standing.NONCONFORMING;
-      case NOT_DECIDED -> Standing.NO_LIMIT;
-    };
   }
 }

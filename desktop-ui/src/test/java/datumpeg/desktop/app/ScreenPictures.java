@@ -90,7 +90,13 @@ class ScreenPictures {
   private static void saveLook(Stage stage, DesktopWindow window, Path folder, String suffix) {
     HeadlessToolkit.run(() -> window.open("larkrise-01", "lift"));
     for (Screen screen : new Screen[] {Screen.TREND, Screen.SIGN_OFF, Screen.SETTINGS}) {
-      HeadlessToolkit.run(() -> window.window().screen().set(screen));
+      HeadlessToolkit.run(
+          () -> {
+            window.window().screen().set(screen);
+            if (stage.getScene().lookup("#trend-this-job") instanceof ToggleButton ofJob) {
+              ofJob.fire();
+            }
+          });
       save(stage, folder, "window-" + screen.id() + suffix);
     }
   }
