@@ -6,11 +6,14 @@ import datumpeg.analysis.drift.MeterCheck;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.Dimension;
 import datumpeg.analysis.quantity.LengthDisplay;
+import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.MeterChecks;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonDecimal;
 import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.link.LinkAddress;
+import datumpeg.bridge.meter.MeterProfile;
 import datumpeg.bridge.mistake.Nearest;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SiteRecord;
@@ -20,6 +23,7 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +39,10 @@ final class MetersCheck {
       index = "1..*",
       arity = "1..*",
       paramLabel = "LABEL=VALUE",
-      description = "A value with its unit, such as \"reading=12.001 m\"; repeat for repeats.")
+      description = {
+        "A value with its unit, such as \"reading=12.001 m\"; repeat for repeats.",
+        "With --link a LABEL alone is asked for and taken from the meter."
+      })
   private List<String> values = new ArrayList<>();
 
   @Option(
@@ -52,13 +59,33 @@ final class MetersCheck {
       description = "known-distance, zero-constant, two-peg or reversal.")
   private String method = "";
 
+  @Option(
+      names = "--link",
+      paramLabel = "LINK",
+      description = "Where labels without a value are read: serial:PATH or ble:ADDRESS.")
+  private String link = "";
+
+  @Option(
+      names = "--profile",
+      paramLabel = "PROFILE",
+      description = "How the meter on the link speaks (default as in measure).")
+  private String profile = "";
+
+  @Option(
+      names = "--wait",
+      paramLabel = "SECONDS",
+      description = "How long to wait for each reading from the link (default 60).")
+  private int waitSeconds = 60;
+
   @Option(names = "--by", paramLabel = "NAME", description = "Who checks.")
   private String operator = "";
 
   @Option(names = "--note", paramLabel = "TEXT", description = "What is worth remembering.")
   private String note = "";
 
-  int run(DatumpegCommand program) {
+  int run(DatumpegCommand program) throws InterruptedException {
+    requireMethod();
+    takeFromLink(program);
     MeterCheckEntry entry = entry(program);
     try (SiteRecord record = Records.existing(program)) {
       StoredJob stored = StoredJob.load(record, job);
@@ -75,12 +102,41 @@ final class MetersCheck {
     return 0;
   }
 
-  private MeterCheckEntry entry(DatumpegCommand program) {
+  private void requireMethod() {
     if (CheckMethod.ofText(method).isEmpty()) {
       List<String> known = Arrays.stream(CheckMethod.values()).map(CheckMethod::text).toList();
       throw new InputException(
           "--method is '" + method + "'; " + Nearest.hint(method, known) + ".");
     }
+  }
+
+  /** Gives each label that has no value the reading that comes for it. */
+  private void takeFromLink(DatumpegCommand program) throws InterruptedException {
+    List<String> bare = values.stream().filter(value -> value.indexOf('=') < 0).toList();
+    if (link.isEmpty() || bare.isEmpty()) {
+      return;
+    }
+    requireJob(program);
+    LinkAddress address = MetersCommand.live(link);
+    MeterProfile spoken =
+        profile.isEmpty()
+            ? LiveLinks.usualProfile(address)
+            : Records.profiles(program).named(profile);
+    Iterator<String> taken =
+        new MeterShots(program, address, spoken, MeterLinks.seconds("--wait", waitSeconds))
+            .take(program, bare)
+            .iterator();
+    values.replaceAll(value -> value.indexOf('=') < 0 ? value + "=" + taken.next() : value);
+  }
+
+  /** Before anyone walks to a meter for a job that is not there. */
+  private void requireJob(DatumpegCommand program) {
+    try (SiteRecord record = Records.existing(program)) {
+      StoredJob.load(record, job);
+    }
+  }
+
+  private MeterCheckEntry entry(DatumpegCommand program) {
     return new MeterCheckEntry(
         meter,
         method,
@@ -96,7 +152,10 @@ final class MetersCheck {
       int equals = value.indexOf('=');
       if (equals < 1) {
         throw new InputException(
-            "'" + value + "' is no value; expected LABEL=VALUE, such as \"reading=12.001 m\".");
+            "'"
+                + value
+                + "' is no value; expected LABEL=VALUE, such as \"reading=12.001 m\", or --link and"
+                + " the meter's link to read it from.");
       }
       byLabel
           .computeIfAbsent(value.substring(0, equals), label -> new ArrayList<>())

@@ -107,7 +107,7 @@ final class MetersCommand {
         "zero-constant (AB, BC, AC: three points in a line); two-peg (middle-P, middle-Q,",
         "near-P, near-Q, sight-P, sight-Q); reversal (face-1, face-2 of a tilt meter)."
       })
-  int check(@Mixin MetersCheck check) {
+  int check(@Mixin MetersCheck check) throws InterruptedException {
     return check.run(program);
   }
 
@@ -188,12 +188,12 @@ final class MetersCommand {
         : SerialSettings.DEFAULT;
   }
 
-  private static LinkAddress live(String text) {
+  static LinkAddress live(String text) {
     LinkAddress address = LinkAddress.parse(text);
     if (address instanceof LinkAddress.Serial || address instanceof LinkAddress.Ble) {
       return address;
     }
     throw new InputException(
-        "'" + text + "' has no live bytes to watch; expected serial:PATH or ble:ADDRESS.");
+        "'" + text + "' has no live bytes; expected serial:PATH or ble:ADDRESS.");
   }
 }
