@@ -4,6 +4,7 @@ import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.findings.FindingsPage.CauseCard;
 import datumpeg.desktop.text.Words;
+import javafx.application.Platform;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
@@ -23,8 +24,6 @@ final class CauseBox extends HBox {
   }
 
   private final Words words;
-  private final ComboBox<String> thing = new ComboBox<>();
-  private final TextField why = new TextField();
 
   CauseBox(CauseCard cause, Words words, Done done) {
     this.words = words;
@@ -44,19 +43,21 @@ final class CauseBox extends HBox {
     CheckBox tick = new CheckBox(words.text("done.tick"));
     tick.getStyleClass().add("cause-tick");
     tick.setAccessibleText(words.text("done.tick") + ": " + cause.sentence());
-    FlowPane asked = asked(cause, done);
     tick.setOnAction(
         event -> {
-          texts.getChildren().remove(asked);
           if (tick.isSelected()) {
-            texts.getChildren().add(asked);
-            thing.requestFocus();
+            texts.getChildren().add(asked(cause, done));
+          } else {
+            texts.getChildren().remove(texts.getChildren().size() - 1);
           }
         });
     return tick;
   }
 
+  /** Made when it is ticked: most causes never are. */
   private FlowPane asked(CauseCard cause, Done done) {
+    ComboBox<String> thing = new ComboBox<>();
+    TextField why = new TextField();
     thing.setEditable(true);
     thing.getStyleClass().add("moved-thing");
     thing.getItems().setAll(cause.things());
@@ -70,13 +71,16 @@ final class CauseBox extends HBox {
     store.getStyleClass().add("moved-store");
     store.setOnAction(
         event -> done.moved(thing.getEditor().getText().strip(), why.getText().strip()));
-    return new FlowPane(
-        8,
-        4,
-        new Label(words.text("done.thing")),
-        thing,
-        new Label(words.text("done.why")),
-        why,
-        store);
+    FlowPane asked =
+        new FlowPane(
+            8,
+            4,
+            new Label(words.text("done.thing")),
+            thing,
+            new Label(words.text("done.why")),
+            why,
+            store);
+    Platform.runLater(thing::requestFocus); // once it stands in its place
+    return asked;
   }
 }

@@ -2,11 +2,13 @@ package datumpeg.desktop.findings;
 
 import datumpeg.analysis.report.drawing.Drawing;
 import datumpeg.analysis.report.drawing.Mark;
+import datumpeg.desktop.background.LatestAnswer;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.PicturePainter;
 import datumpeg.desktop.text.Words;
 import java.util.List;
 import java.util.function.Consumer;
+import javafx.application.Platform;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
@@ -14,6 +16,7 @@ import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** The drawings of a stage, one at a time. */
 final class DrawingBox extends VBox {
@@ -26,6 +29,14 @@ final class DrawingBox extends VBox {
   private final ScrollPane around = new ScrollPane(place);
   private final Label caption = Labels.vanishing("hint");
   private final ToggleButton larger;
+  private final LatestAnswer<StageToDraw, List<Drawing>> answers =
+      new LatestAnswer<>(
+          LatestAnswer.worker("drawings of findings"),
+          Platform::runLater,
+          StageToDraw::drawings,
+          this::show);
+  private final String none;
+  private @Nullable StageToDraw asked;
   private List<Drawing> drawings = List.of();
   private String chosen = "";
 
@@ -33,6 +44,7 @@ final class DrawingBox extends VBox {
    * @param large is told whether the drawing shall take all the room
    */
   DrawingBox(Words words, Consumer<Boolean> large) {
+    none = words.text("findings.no-drawing");
     getStyleClass().add("plan-box");
     choice.getStyleClass().add("drawing-choice");
     larger = new ToggleButton(words.text("findings.larger"));
@@ -42,23 +54,39 @@ final class DrawingBox extends VBox {
     around.setFitToWidth(true);
     around.setFitToHeight(true);
     around.getStyleClass().add("drawing-scroll");
+    around.prefViewportHeightProperty().bind(place.minHeightProperty());
     around.setAccessibleText(words.text("findings.drawing"));
     VBox.setVgrow(around, Priority.ALWAYS);
     getChildren().addAll(choice, around, caption);
   }
 
-  void show(List<Drawing> newDrawings, String sentence) {
-    if (newDrawings.isEmpty()) {
-      choice.getChildren().clear();
-      place.paint(sentence, (graphics, palette) -> {});
-      caption.setText(sentence);
-      drawings = List.of();
+  /** Asks for the drawings of a stage; those of another are not left standing meanwhile. */
+  void show(StageToDraw toDraw) {
+    StageToDraw before = asked;
+    if (toDraw.equals(before)) {
       return;
     }
-    if (!newDrawings.equals(drawings)) {
+    asked = toDraw;
+    if (before == null || !toDraw.isOfTheStageOf(before)) {
+      clear("");
+    }
+    answers.ask(toDraw);
+  }
+
+  private void show(List<Drawing> newDrawings) {
+    if (newDrawings.isEmpty()) {
+      clear(none);
+    } else if (!newDrawings.equals(drawings)) {
       drawings = newDrawings;
       showChoice();
     }
+  }
+
+  private void clear(String sentence) {
+    choice.getChildren().clear();
+    place.paint(sentence, (graphics, palette) -> {});
+    caption.setText(sentence);
+    drawings = List.of();
   }
 
   private void showChoice() {

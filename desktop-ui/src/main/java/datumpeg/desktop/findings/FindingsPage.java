@@ -1,6 +1,5 @@
 package datumpeg.desktop.findings;
 
-import datumpeg.analysis.report.drawing.Drawing;
 import datumpeg.desktop.text.Standing;
 import java.util.List;
 import java.util.Optional;
@@ -44,8 +43,7 @@ record FindingsPage(
    * @param first what to do first; may be empty
    * @param causes what is behind the outcomes, the largest first
    * @param causesSentence said when there is no cause
-   * @param drawings of what was found, to be chosen from; may be none
-   * @param drawingsSentence why there are none; empty when there are
+   * @param toDraw of which the drawings are made, to be chosen from
    * @param outcomes the gravest first
    */
   record ShownStage(
@@ -56,13 +54,11 @@ record FindingsPage(
       List<CauseCard> causes,
       String causesSentence,
       List<String> notes,
-      List<Drawing> drawings,
-      String drawingsSentence,
+      StageToDraw toDraw,
       List<OutcomeRow> outcomes) {
     ShownStage {
       causes = List.copyOf(causes);
       notes = List.copyOf(notes);
-      drawings = List.copyOf(drawings);
       outcomes = List.copyOf(outcomes);
     }
   }

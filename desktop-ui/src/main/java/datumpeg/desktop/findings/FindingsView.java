@@ -50,17 +50,17 @@ public final class FindingsView extends VBox {
     stages.getStyleClass().add("stage-choice");
     answerLine.getStyleClass().add("answer-line");
     hint.setText(words.text("behind.hint"));
-    hint.maxWidthProperty().bind(widthProperty().multiply(0.9));
     answer.setId("answer");
     first.setId("first");
     trouble.setId("findings-trouble");
     behindAndDrawing = behindAndDrawing();
-    body = new VBox(answerLine, trouble, behindAndDrawing, outcomes);
+    body = new VBox(answerLine, trouble, behindAndDrawing, outcomes, hint);
     body.getStyleClass().add("findings-body");
     VBox.setVgrow(body, Priority.ALWAYS);
     VBox.setVgrow(behind, Priority.ALWAYS);
     VBox.setVgrow(outcomes, Priority.ALWAYS);
-    getChildren().addAll(new FlowPane(20, 0, title, hint), stages, sentence, body);
+    VBox.setVgrow(behindAndDrawing, Priority.ALWAYS);
+    getChildren().addAll(title, stages, sentence, body);
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
   }
@@ -69,6 +69,7 @@ public final class FindingsView extends VBox {
     causes.getStyleClass().add("causes");
     causesScroll.setContent(causes);
     causesScroll.setFitToWidth(true);
+    causesScroll.setPrefViewportHeight(1); // as high as the drawing beside it
     causesScroll.getStyleClass().add("causes-scroll");
     causesScroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     causesScroll.setAccessibleText(words.text("findings.behind"));
@@ -81,11 +82,10 @@ public final class FindingsView extends VBox {
 
   /** A drawing that is looked at closely takes the place of what stands around it. */
   private void large(boolean large) {
-    for (Node node : List.of(causesScroll, outcomes)) {
+    for (Node node : List.of(causesScroll, outcomes, hint)) {
       node.setVisible(!large);
       node.setManaged(!large);
     }
-    VBox.setVgrow(behindAndDrawing, large ? Priority.ALWAYS : Priority.NEVER);
   }
 
   /** The chosen stage takes the keys. */
@@ -137,7 +137,7 @@ public final class FindingsView extends VBox {
     answerLine.getChildren().setAll(new StandingMark(stage.standing()), new VBox(answer, first));
     answerLine.setAccessibleText(stage.answer() + " " + first.getText());
     showCauses(stage);
-    drawings.show(stage.drawings(), stage.drawingsSentence());
+    drawings.show(stage.toDraw());
     outcomes.show(stage.outcomes());
   }
 

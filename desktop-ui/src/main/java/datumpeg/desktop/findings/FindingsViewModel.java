@@ -7,8 +7,6 @@ import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.StageFindings;
-import datumpeg.analysis.report.drawing.Drawing;
-import datumpeg.analysis.report.drawing.StageDrawings;
 import datumpeg.desktop.findings.FindingsPage.Behind;
 import datumpeg.desktop.findings.FindingsPage.BehindRow;
 import datumpeg.desktop.findings.FindingsPage.CauseCard;
@@ -218,8 +216,6 @@ public final class FindingsViewModel {
 
   private ShownStage shown(ReducedJob work, StageFindings findings) {
     StageAnswer answer = StageAnswer.of(findings, work.holdPoints(), words);
-    List<Drawing> drawings =
-        StageDrawings.of(work.job().setOut(), findings, words.figures().lengths());
     return new ShownStage(
         findings.stage(),
         answer.standing(),
@@ -228,8 +224,7 @@ public final class FindingsViewModel {
         findings.causes().stream().map(this::cause).toList(),
         findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
         notes(work.strays(), findings.notes()),
-        drawings,
-        drawings.isEmpty() ? words.text("findings.no-drawing") : "",
+        new StageToDraw(work.job().setOut(), findings, words.figures().lengths()),
         findings.outcomes().stream()
             .sorted(Comparator.comparing((Outcome outcome) -> Standing.of(outcome)))
             .map(outcome -> OutcomeRow.of(outcome, words))

@@ -1,7 +1,7 @@
 package datumpeg.desktop.findings;
 
+import datumpeg.desktop.control.InSteps;
 import datumpeg.desktop.control.StandingMark;
-import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
 import java.util.List;
 import java.util.function.Consumer;
@@ -27,6 +27,7 @@ final class OutcomeTable extends TableView<OutcomeRow> {
 
   private final Words words;
   private final Consumer<OutcomeRow> open;
+  private final InSteps<OutcomeRow> steps = new InSteps<>(getItems());
 
   /**
    * @param open is given the outcome whose readings are wanted
@@ -54,7 +55,7 @@ final class OutcomeTable extends TableView<OutcomeRow> {
   }
 
   void show(List<OutcomeRow> rows) {
-    SteadyList.bring(getItems(), rows);
+    steps.bring(rows);
   }
 
   private TableColumn<OutcomeRow, String> words(
@@ -125,18 +126,27 @@ final class OutcomeTable extends TableView<OutcomeRow> {
   }
 
   private static final class VerdictCell extends TableCell<OutcomeRow, OutcomeRow> {
+    private final Label word = new Label();
+    private final HBox line = new HBox(word);
+
+    VerdictCell() {
+      word.getStyleClass().add("verdict-word");
+      line.getStyleClass().add("verdict-line");
+      line.setAlignment(Pos.CENTER_LEFT);
+    }
+
     @Override
     protected void updateItem(@Nullable OutcomeRow row, boolean empty) {
+      OutcomeRow before = getItem();
       super.updateItem(row, empty);
       if (row == null || empty) {
         setGraphic(null);
         return;
       }
-      Label word = new Label(row.verdict());
-      word.getStyleClass().add("verdict-word");
-      HBox line = new HBox(new StandingMark(row.standing()), word);
-      line.getStyleClass().add("verdict-line");
-      line.setAlignment(Pos.CENTER_LEFT);
+      if (getGraphic() == null || before == null || before.standing() != row.standing()) {
+        line.getChildren().setAll(new StandingMark(row.standing()), word);
+      }
+      word.setText(row.verdict());
       setGraphic(line);
     }
   }

@@ -90,6 +90,7 @@ class FindingsPictures {
   }
 
   private static void drawings(Stage stage, String name) {
+    HeadlessToolkit.untilDrawn(stage.getScene());
     HeadlessToolkit.picture(stage.getScene());
     int count = HeadlessToolkit.on(() -> choice(stage).size() - 1);
     save(stage, OTHERS, name);

@@ -33,6 +33,9 @@ import org.junit.jupiter.api.Assumptions;
 public final class HeadlessToolkit {
   private static final long SECONDS = 30;
 
+  /** Long lists come a few rows a pulse. */
+  private static final int PULSES_TO_COME_TO_REST = 8;
+
   private HeadlessToolkit() {}
 
   /** Starts the toolkit, or skips the test with the reason when a library is missing. */
@@ -99,8 +102,9 @@ public final class HeadlessToolkit {
 
   /** A picture of the scene as it is laid out now. */
   public static WritableImage picture(Scene scene) {
-    nextPulse();
-    nextPulse();
+    for (int pulse = 0; pulse < PULSES_TO_COME_TO_REST; pulse++) {
+      nextPulse();
+    }
     return on(() -> scene.snapshot(null));
   }
 
@@ -134,6 +138,16 @@ public final class HeadlessToolkit {
       parent.getChildrenUnmodifiable().forEach(child -> found.addAll(find(child, fits)));
     }
     return found;
+  }
+
+  /** Drawings are made off the toolkit's thread. */
+  public static void untilDrawn(Scene scene) {
+    until(
+        "the drawings of the findings",
+        () -> {
+          Node plan = scene.lookup(".plan");
+          return plan != null && !String.valueOf(plan.getAccessibleText()).isEmpty();
+        });
   }
 
   /** What a screen reader says of each job in sight, in their order. */

@@ -69,6 +69,7 @@ class ScreenPictures {
     save(stage, pictures, "window-jobs");
     for (String shown : new String[] {"arrival", "lift", "tightening"}) {
       HeadlessToolkit.run(() -> window.open("larkrise-01", shown));
+      HeadlessToolkit.untilDrawn(stage.getScene());
       save(stage, pictures, "window-findings-" + shown);
     }
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));

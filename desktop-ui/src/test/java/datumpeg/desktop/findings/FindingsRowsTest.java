@@ -130,12 +130,14 @@ class FindingsRowsTest {
 
   @Test
   void everyStageHasItsDrawings() {
-    List<String> lift = shown().drawings().stream().map(drawing -> drawing.title()).toList();
+    List<String> lift =
+        shown().toDraw().drawings().stream().map(drawing -> drawing.title()).toList();
     assertTrue(
         lift.containsAll(List.of("Where to look", "Plumb of the columns", "Columns in elevation")),
         lift.toString());
     model.chooseStage("arrival");
-    List<String> arrival = shown().drawings().stream().map(drawing -> drawing.title()).toList();
+    List<String> arrival =
+        shown().toDraw().drawings().stream().map(drawing -> drawing.title()).toList();
     assertTrue(
         arrival.containsAll(
             List.of(
