@@ -3,16 +3,20 @@ package datumpeg.analysis.adjust;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Linearised;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** The stations of an adjusted line and the differences between them. Immutable. */
 public final class AdjustedLine {
   private final List<List<String>> parts;
   private final Fit fit;
+  private final Map<String, List<String>> partOf = new HashMap<>();
 
   AdjustedLine(List<List<String>> parts, Fit fit) {
     this.parts = parts;
     this.fit = fit;
+    parts.forEach(part -> part.forEach(station -> partOf.put(station, part)));
   }
 
   /** Observations with residuals and tests; its parameters are positions from each part's zero. */
@@ -27,7 +31,7 @@ public final class AdjustedLine {
 
   /** Whether observations connect the two stations, so that their difference is known. */
   public boolean connected(String from, String to) {
-    return part(from).contains(to);
+    return part(from) == part(to);
   }
 
   /**
@@ -54,10 +58,10 @@ public final class AdjustedLine {
   }
 
   private List<String> part(String station) {
-    return parts.stream()
-        .filter(part -> part.contains(station))
-        .findFirst()
-        .orElseThrow(
-            () -> new IllegalArgumentException("adjusted line: there is no station " + station));
+    List<String> part = partOf.get(station);
+    if (part == null) {
+      throw new IllegalArgumentException("adjusted line: there is no station " + station);
+    }
+    return part;
   }
 }

@@ -36,10 +36,22 @@ public record Observation(
   /** Independent and common parts together, the groups being independent of each other. */
   public double standardUncertainty() {
     double variance = independentStandardUncertainty * independentStandardUncertainty;
-    for (String group : commonParts.stream().map(CommonPart::group).distinct().toList()) {
-      variance += effect(group) * effect(group);
+    for (int i = 0; i < commonParts.size(); i++) {
+      String group = commonParts.get(i).group();
+      if (!isNamedBefore(i, group)) {
+        variance += effect(group) * effect(group);
+      }
     }
     return Math.sqrt(variance);
+  }
+
+  private boolean isNamedBefore(int end, String group) {
+    for (int i = 0; i < end; i++) {
+      if (commonParts.get(i).group().equals(group)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Effect of one shared error on this observation; 0 if it does not answer to it. */

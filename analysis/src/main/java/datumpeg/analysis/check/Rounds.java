@@ -20,7 +20,7 @@ public record Rounds(List<MovedThing> moved, List<Reading> readings) {
 
   /** Whether something under the reading was moved since. */
   public boolean isOutdated(Reading reading) {
-    return reading.round() < MovedThing.roundOf(reading.target(), moved);
+    return !moved.isEmpty() && reading.round() < MovedThing.roundOf(reading.target(), moved);
   }
 
   /** Outdated, and what was moved has not been measured again at any stage. */
@@ -38,6 +38,9 @@ public record Rounds(List<MovedThing> moved, List<Reading> readings) {
    * @param network readings that one adjustment takes together
    */
   public List<Reading> current(List<Reading> network) {
+    if (moved.isEmpty()) {
+      return List.copyOf(network);
+    }
     return network.stream()
         .filter(
             reading ->

@@ -3,8 +3,6 @@ package datumpeg.analysis.remedy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
 
 /**
  * The step z that makes the sum of (slope·z + room)² least while each stays at or above a bound.
@@ -18,10 +16,13 @@ final class LeastSquaresInside {
   private static final int UNKNOWNS = 3;
   private static final double BROKEN = 1e-8;
 
+  /** Slopes are of the order of 1, so that this is rounding. */
+  private static final double NO_PIVOT = 1e-13;
+
   private final double[][] slopes;
   private final double[] rooms;
   private final double bound;
-  private final DMatrixRMaj normal = new DMatrixRMaj(UNKNOWNS, UNKNOWNS);
+  private final double[][] normal = new double[UNKNOWNS][UNKNOWNS];
   private final double[] right = new double[UNKNOWNS];
 
   private LeastSquaresInside(double[][] slopes, double[] rooms, double bound) {
@@ -32,7 +33,7 @@ final class LeastSquaresInside {
       for (int row = 0; row < UNKNOWNS; row++) {
         right[row] -= slopes[i][row] * rooms[i];
         for (int column = 0; column < UNKNOWNS; column++) {
-          normal.add(row, column, slopes[i][row] * slopes[i][column]);
+          normal[row][column] += slopes[i][row] * slopes[i][column];
         }
       }
     }
@@ -68,30 +69,63 @@ final class LeastSquaresInside {
   /** Normal equations bordered by the bounds that are held. */
   private Optional<double[]> solution(List<Integer> held) {
     int size = UNKNOWNS + held.size();
-    DMatrixRMaj matrix = new DMatrixRMaj(size, size);
-    DMatrixRMaj constants = new DMatrixRMaj(size, 1);
-    CommonOps_DDRM.insert(normal, matrix, 0, 0);
+    double[][] rows = new double[size][size + 1];
     for (int row = 0; row < UNKNOWNS; row++) {
-      constants.set(row, 0, right[row]);
+      System.arraycopy(normal[row], 0, rows[row], 0, UNKNOWNS);
+      rows[row][size] = right[row];
     }
     for (int k = 0; k < held.size(); k++) {
       int i = held.get(k);
       for (int row = 0; row < UNKNOWNS; row++) {
-        matrix.set(row, UNKNOWNS + k, slopes[i][row]);
-        matrix.set(UNKNOWNS + k, row, slopes[i][row]);
+        rows[row][UNKNOWNS + k] = slopes[i][row];
+        rows[UNKNOWNS + k][row] = slopes[i][row];
       }
-      constants.set(UNKNOWNS + k, 0, bound - rooms[i]);
+      rows[UNKNOWNS + k][size] = bound - rooms[i];
     }
-    DMatrixRMaj solved = new DMatrixRMaj(size, 1);
-    if (!CommonOps_DDRM.solve(matrix, constants, solved)) {
+    if (!eliminate(rows)) {
       return Optional.empty();
     }
-    double[] step = {solved.get(0), solved.get(1), solved.get(2)};
+    double[] step = {rows[0][size], rows[1][size], rows[2][size]};
     boolean pressed = true;
     for (int k = UNKNOWNS; k < size; k++) {
-      pressed &= solved.get(k) <= BROKEN;
+      pressed &= rows[k][size] <= BROKEN;
     }
     return pressed && breaksNone(step) ? Optional.of(step) : Optional.empty();
+  }
+
+  /**
+   * Gauss-Jordan elimination with row pivoting, right-hand sides in the last column; false if
+   * nothing is left of a pivot. The systems are too small for a library's overhead.
+   */
+  private static boolean eliminate(double[][] rows) {
+    int size = rows.length;
+    for (int column = 0; column < size; column++) {
+      int pivot = column;
+      for (int row = column + 1; row < size; row++) {
+        if (Math.abs(rows[row][column]) > Math.abs(rows[pivot][column])) {
+          pivot = row;
+        }
+      }
+      double[] top = rows[pivot];
+      if (!(Math.abs(top[column]) > NO_PIVOT)) {
+        return false;
+      }
+      rows[pivot] = rows[column];
+      rows[column] = top;
+      for (int k = size; k >= column; k--) {
+        top[k] /= top[column];
+      }
+      for (int row = 0; row < size; row++) {
+        subtract(rows[row], row == column ? 0 : rows[row][column], top, column);
+      }
+    }
+    return true;
+  }
+
+  private static void subtract(double[] from, double times, double[] row, int start) {
+    for (int k = start; times != 0 && k < row.length; k++) {
+      from[k] -= times * row[k];
+    }
   }
 
   private boolean breaksNone(double[] step) {

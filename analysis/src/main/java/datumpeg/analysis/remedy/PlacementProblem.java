@@ -30,6 +30,11 @@ public final class PlacementProblem {
    */
   private static final double SAME_METRES = 1e-4;
 
+  private static final double SLOPE_STEP_METRES = 1e-3;
+
+  /** Along, across, and the turn. */
+  private static final int UNKNOWNS = 3;
+
   private final List<Facing> facings;
   private final double reachMetres;
 
@@ -51,20 +56,27 @@ public final class PlacementProblem {
     double plannedMetres();
   }
 
-  /** A shift after a turn about the origin. */
-  public record Pose(double xMetres, double yMetres, double turnRadians) {
-    double movedX(double x, double y) {
-      return xMetres + StrictMath.cos(turnRadians) * x - StrictMath.sin(turnRadians) * y;
+  /**
+   * A shift after a turn about the origin.
+   *
+   * @param cosine of the turn
+   * @param sine of the turn
+   */
+  public record Pose(
+      double xMetres, double yMetres, double turnRadians, double cosine, double sine) {
+    public Pose(double xMetres, double yMetres, double turnRadians) {
+      this(xMetres, yMetres, turnRadians, StrictMath.cos(turnRadians), StrictMath.sin(turnRadians));
     }
 
-    double movedY(double x, double y) {
-      return yMetres + StrictMath.sin(turnRadians) * x + StrictMath.cos(turnRadians) * y;
+    /** Where a point of the design lies. */
+    public double movedX(double x, double y) {
+      return xMetres + cosine * x - sine * y;
     }
-  }
 
-  /** Where a point of the design lies in a pose, as x and y. */
-  public static List<Double> moved(Pose pose, double x, double y) {
-    return List.of(pose.movedX(x, y), pose.movedY(x, y));
+    /** Where a point of the design lies. */
+    public double movedY(double x, double y) {
+      return yMetres + sine * x + cosine * y;
+    }
   }
 
   /** The best pose, from one that is nearly right; empty if the edges do not hold it all round. */
@@ -82,35 +94,38 @@ public final class PlacementProblem {
   }
 
   private Pose improved(Pose pose) {
-    double[][] slopes = new double[facings.size()][];
+    List<Pose> around = around(pose);
+    double[][] slopes = new double[facings.size()][UNKNOWNS];
     double[] rooms = new double[facings.size()];
     for (int i = 0; i < rooms.length; i++) {
       Facing facing = facings.get(i);
       rooms[i] = facing.distanceMetres(pose) - facing.plannedMetres();
-      slopes[i] = slope(facing, pose);
+      for (int k = 0; k < UNKNOWNS; k++) {
+        slopes[i][k] =
+            (facing.distanceMetres(around.get(2 * k))
+                    - facing.distanceMetres(around.get(2 * k + 1)))
+                / (2 * SLOPE_STEP_METRES);
+      }
     }
     double[] step = LeastSquaresInside.step(slopes, rooms, leastRoom(slopes, rooms) - SAME_METRES);
     return shifted(pose, step[0], step[1], step[2]);
   }
 
+  /** A little to either side: along, across, turned. */
+  private List<Pose> around(Pose pose) {
+    double h = SLOPE_STEP_METRES;
+    return List.of(
+        shifted(pose, h, 0, 0),
+        shifted(pose, -h, 0, 0),
+        shifted(pose, 0, h, 0),
+        shifted(pose, 0, -h, 0),
+        shifted(pose, 0, 0, h),
+        shifted(pose, 0, 0, -h));
+  }
+
   private Pose shifted(Pose pose, double x, double y, double turn) {
     return new Pose(
         pose.xMetres() + x, pose.yMetres() + y, pose.turnRadians() + turn / reachMetres);
-  }
-
-  private double[] slope(Facing facing, Pose pose) {
-    double h = 1e-3;
-    return new double[] {
-      (facing.distanceMetres(shifted(pose, h, 0, 0))
-              - facing.distanceMetres(shifted(pose, -h, 0, 0)))
-          / (2 * h),
-      (facing.distanceMetres(shifted(pose, 0, h, 0))
-              - facing.distanceMetres(shifted(pose, 0, -h, 0)))
-          / (2 * h),
-      (facing.distanceMetres(shifted(pose, 0, 0, h))
-              - facing.distanceMetres(shifted(pose, 0, 0, -h)))
-          / (2 * h)
-    };
   }
 
   /** The greatest least room any small step can reach. */

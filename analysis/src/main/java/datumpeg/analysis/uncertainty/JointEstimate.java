@@ -19,17 +19,31 @@ public final class JointEstimate {
 
   private JointEstimate(
       List<String> names, double[] values, double[][] covariance, List<SharedPart> parts) {
+    this(names, positions(names), values, covariance, parts);
+  }
+
+  private JointEstimate(
+      List<String> names,
+      Map<String, Integer> positions,
+      double[] values,
+      double[][] covariance,
+      List<SharedPart> parts) {
     this.names = List.copyOf(names);
+    this.positions = positions;
     this.values = values;
     this.covariance = covariance;
     this.parts = List.copyOf(parts);
-    this.positions = new HashMap<>();
+  }
+
+  private static Map<String, Integer> positions(List<String> names) {
+    Map<String, Integer> positions = new HashMap<>();
     for (int i = 0; i < names.size(); i++) {
       if (positions.put(names.get(i), i) != null) {
         throw new IllegalArgumentException(
             "joint estimate: the name " + names.get(i) + " stands twice");
       }
     }
+    return positions;
   }
 
   /**
@@ -172,7 +186,7 @@ public final class JointEstimate {
   public JointEstimate known(double[][] root, Origin origin) {
     List<SharedPart> more = new ArrayList<>(parts);
     more.add(new SharedPart(origin, root));
-    return new JointEstimate(names, values, covariance, more);
+    return new JointEstimate(names, positions, values, covariance, more);
   }
 
   /** Names in order. */

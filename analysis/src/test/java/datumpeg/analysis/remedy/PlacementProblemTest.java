@@ -26,7 +26,8 @@ class PlacementProblemTest {
             new Facing() {
               @Override
               public double distanceMetres(Pose pose) {
-                List<Double> at = PlacementProblem.moved(pose, mark[0], mark[1]);
+                List<Double> at =
+                    List.of(pose.movedX(mark[0], mark[1]), pose.movedY(mark[0], mark[1]));
                 double dx = to[0] - from[0];
                 double dy = to[1] - from[1];
                 return (dx * (at.get(1) - from[1]) - dy * (at.get(0) - from[0]))
@@ -86,7 +87,8 @@ class PlacementProblemTest {
     double[][] slab = {{0, 0}, {12, 0}, {12, 9}, {0, 9}};
     double[][] turned = new double[4][];
     for (int i = 0; i < 4; i++) {
-      List<Double> at = PlacementProblem.moved(lie, slab[i][0], slab[i][1]);
+      List<Double> at =
+          List.of(lie.movedX(slab[i][0], slab[i][1]), lie.movedY(slab[i][0], slab[i][1]));
       turned[i] = new double[] {at.get(0), at.get(1)};
     }
     Pose pose =

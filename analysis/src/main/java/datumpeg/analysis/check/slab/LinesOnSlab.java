@@ -183,8 +183,9 @@ final class LinesOnSlab {
   }
 
   private static PlanPoint moved(Pose pose, PlanPoint place) {
-    List<Double> moved = PlacementProblem.moved(pose, place.xMetres(), place.yMetres());
-    return new PlanPoint(moved.get(0), moved.get(1));
+    return new PlanPoint(
+        pose.movedX(place.xMetres(), place.yMetres()),
+        pose.movedY(place.xMetres(), place.yMetres()));
   }
 
   /** Each mark with the edges near it, as designed. */
