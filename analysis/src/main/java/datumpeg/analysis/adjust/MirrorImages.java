@@ -43,13 +43,29 @@ final class MirrorImages {
   List<MirrorAmbiguity> find() {
     List<MirrorAmbiguity> found = new ArrayList<>();
     List<String> names = plan.names();
+    SeparatingPairs pairs = new SeparatingPairs(numbered(names));
     for (int i = 0; i < names.size(); i++) {
+      boolean[] partners = pairs.partnersOf(i);
       for (int j = i + 1; j < names.size(); j++) {
         PointPair hinge = new PointPair(names.get(i), names.get(j));
-        wings(hinge).forEach(wing -> ambiguity(hinge, wing).ifPresent(found::add));
+        if (partners[j] || isLongest(hinge)) {
+          wings(hinge).forEach(wing -> ambiguity(hinge, wing).ifPresent(found::add));
+        }
       }
     }
     return found;
+  }
+
+  private int[][] numbered(List<String> names) {
+    Map<String, Integer> numbers = new HashMap<>();
+    names.forEach(name -> numbers.put(name, numbers.size()));
+    return names.stream()
+        .map(
+            name ->
+                neighboursOf(name).stream()
+                    .mapToInt(other -> numbers.getOrDefault(other, 0))
+                    .toArray())
+        .toArray(int[][]::new);
   }
 
   /**
