@@ -129,11 +129,11 @@ public final class CoverageBench {
   }
 
   private void unsigned(CoverageStudy study) {
-    add("## Spreads and absolute differences");
+    add("## Spreads, maxima and absolute differences");
     add("");
     add(
         "What is never negative is read too large by errors alone: the bias is found − true, and no"
-            + " interval about the found value can be right for every truth. For a spread the share"
+            + " interval about the found value can be right for every truth. For a spread or a maximum the share"
             + " counted is how often it ± U holds the truth; for an absolute difference, how often the"
             + " signed difference ± U does.");
     add("");
@@ -147,7 +147,7 @@ public final class CoverageBench {
                 add(
                     "| `%s` | %s | %,d | %.1f ± %.1f | %.2f | %+.3f |",
                     check,
-                    tally.kind() == TrueValues.Kind.SPREAD ? "spread" : "absolute difference",
+                    tally.kind() == TrueValues.Kind.SPREAD ? "spread or maximum" : "absolute difference",
                     tally.outcomes(),
                     100 * tally.coverage(),
                     100 * tally.coverageUncertainty(),
@@ -216,7 +216,11 @@ public final class CoverageBench {
           entry.getKey(), entry.getValue().getN(), entry.getValue().getMean(), 100 * failed.getMean());
     }
     add("");
-    add("| stage | jobs | a slip suspected, %% of jobs |");
+    add(
+        "Each stage is tested in many places; 5 %% are shared among the tests of a stage, so that a sound"
+            + " stage is expected to be doubted anywhere in 5 %% of the jobs at most.");
+    add("");
+    add("| stage | jobs | a slip suspected, 5 %% shared among the tests of a stage, %% of jobs |");
     add("|---|---|---|");
     study
         .suspicions()

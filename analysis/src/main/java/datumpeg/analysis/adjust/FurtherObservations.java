@@ -7,13 +7,14 @@ import org.ejml.data.DMatrixRMaj;
 /**
  * What further observations would do to a fit, whatever they read: one lowers the covariance of
  * everything by k k' (R. L. Plackett, Some theorems in least squares, 1950, recalled), with k its
- * covariance with the unknowns over the standard uncertainty of its misclosure. Of the joint
- * covariance of unknowns and shared errors only what a question names is made. Immutable.
+ * covariance with the unknowns over the standard uncertainty of its misclosure. The joint
+ * covariance of unknowns and shared errors is made once; each question then costs as much as the
+ * few unknowns it names. Immutable.
  */
 final class FurtherObservations {
   private final Fit fit;
   private final Map<String, Integer> positions = new HashMap<>();
-  private final RootRows root;
+  private final double[][] covariance;
 
   /**
    * @param root T, (u+g)×(u+g): T T' is the covariance of unknowns and shared errors
@@ -21,7 +22,7 @@ final class FurtherObservations {
   FurtherObservations(Fit fit, DMatrixRMaj root) {
     this.fit = fit;
     fit.parameters().names().forEach(name -> positions.put(name, positions.size()));
-    this.root = new RootRows(root);
+    this.covariance = new RootRows(root).covariance(root.numRows);
   }
 
   /** A linear form of unknowns and shared errors, and what it has besides. Immutable. */
@@ -72,7 +73,7 @@ final class FurtherObservations {
     double sum = 0;
     for (int i = 0; i < one.rows.length; i++) {
       for (int j = 0; j < other.rows.length; j++) {
-        sum += one.factors[i] * other.factors[j] * root.product(one.rows[i], other.rows[j]);
+        sum += one.factors[i] * other.factors[j] * covariance[one.rows[i]][other.rows[j]];
       }
     }
     return sum;
