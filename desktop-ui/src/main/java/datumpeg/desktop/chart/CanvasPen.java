@@ -7,11 +7,12 @@ import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.text.TextAlignment;
 
 /** Draws on a canvas in the inks of the theme. */
-final class CanvasPen implements Pen {
+public final class CanvasPen implements Pen {
   private final GraphicsContext graphics;
   private final Palette palette;
 
-  CanvasPen(GraphicsContext graphics, Palette palette) {
+  /** A pen for a canvas that is cleared already. */
+  public CanvasPen(GraphicsContext graphics, Palette palette) {
     this.graphics = graphics;
     this.palette = palette;
     graphics.setFont(palette.font(1));
@@ -66,6 +67,15 @@ final class CanvasPen implements Pen {
   }
 
   @Override
+  public void words(String text, double x, double y, Ink ink, Weight weight, double widest) {
+    graphics.setFont(weight == Weight.BOLD ? palette.bold(1) : palette.font(1));
+    graphics.setFill(palette.ink(ink));
+    graphics.setTextAlign(TextAlignment.LEFT);
+    graphics.fillText(text, x, y, widest);
+    graphics.setFont(palette.font(1));
+  }
+
+  @Override
   public void mark(Mark mark, double x, double y, double size, Ink ink) {
     double half = size / 2;
     graphics.setFill(palette.ink(ink));
@@ -77,6 +87,11 @@ final class CanvasPen implements Pen {
         graphics.setFill(palette.ink(Ink.PAPER));
         graphics.fillRect(x - half, y - half, size, size);
         graphics.strokeRect(x - half, y - half, size, size);
+      }
+      case MEAN -> {
+        graphics.setStroke(palette.ink(ink));
+        graphics.setLineWidth(2);
+        graphics.strokeOval(x - half, y - half, size, size);
       }
       case BEYOND ->
           graphics.fillPolygon(

@@ -202,7 +202,7 @@ public final class ChartPainter {
       Mark mark = points.mark(i);
       Ink ink =
           switch (mark) {
-            case PLAIN -> Ink.TEXT;
+            case PLAIN, MEAN -> Ink.TEXT;
             case IN_A_RUN -> Ink.UNDECIDED;
             case BEYOND -> Ink.NONCONFORMING;
           };

@@ -7,5 +7,7 @@ public enum Mark {
   /** A point in a run that a rule found: an open square. */
   IN_A_RUN,
   /** A point beyond a control limit: a full lozenge, larger. */
-  BEYOND
+  BEYOND,
+  /** The mean of some points: a ring. */
+  MEAN
 }

@@ -11,6 +11,12 @@ public interface Pen {
     RIGHT
   }
 
+  /** How heavy letters are. */
+  enum Weight {
+    PLAIN,
+    BOLD
+  }
+
   double width();
 
   double height();
@@ -26,6 +32,9 @@ public interface Pen {
 
   /** Plain letters, their middle at y. */
   void text(String text, double x, double y, Ink ink, Align align);
+
+  /** Letters from x to the right, their middle at y, narrowed where they would be too wide. */
+  void words(String text, double x, double y, Ink ink, Weight weight, double widest);
 
   void mark(Mark mark, double x, double y, double size, Ink ink);
 }

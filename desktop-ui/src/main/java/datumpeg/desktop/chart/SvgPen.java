@@ -7,6 +7,9 @@ import javafx.scene.paint.Color;
 
 /** Draws a picture as SVG 1.1 text, in the inks of a palette. */
 public final class SvgPen implements Pen {
+  /** Of a sans-serif letter on average, in heights of a letter. */
+  private static final double LETTER_WIDTH = 0.57;
+
   private final double width;
   private final double height;
   private final Palette palette;
@@ -96,6 +99,22 @@ public final class SvgPen implements Pen {
   }
 
   @Override
+  public void words(String text, double x, double y, Ink ink, Weight weight, double widest) {
+    boolean narrowed = text.length() * em(LETTER_WIDTH) > widest;
+    body.append(
+        written(
+            "<text x=\"%.2f\" y=\"%.2f\" fill=\"%s\" dy=\"0.35em\"%s%s>%s</text>\n",
+            x,
+            y,
+            colour(ink),
+            weight == Weight.BOLD ? " font-weight=\"bold\"" : "",
+            narrowed
+                ? written(" textLength=\"%.0f\" lengthAdjust=\"spacingAndGlyphs\"", widest)
+                : "",
+            escaped(text)));
+  }
+
+  @Override
   public void mark(Mark mark, double x, double y, double size, Ink ink) {
     double half = size / 2;
     body.append(
@@ -109,6 +128,11 @@ public final class SvgPen implements Pen {
                   "<rect x=\"%.2f\" y=\"%.2f\" width=\"%.2f\" height=\"%.2f\" fill=\"%s\""
                       + " stroke=\"%s\" stroke-width=\"2\"/>\n",
                   x - half, y - half, size, size, colour(Ink.PAPER), colour(ink));
+          case MEAN ->
+              written(
+                  "<circle cx=\"%.2f\" cy=\"%.2f\" r=\"%.2f\" fill=\"none\" stroke=\"%s\""
+                      + " stroke-width=\"2\"/>\n",
+                  x, y, half, colour(ink));
           case BEYOND ->
               written(
                   "<polygon points=\"%.2f,%.2f %.2f,%.2f %.2f,%.2f %.2f,%.2f\" fill=\"%s\"/>\n",

@@ -7,7 +7,10 @@ import datumpeg.analysis.trend.TrendFilter;
 import datumpeg.analysis.trend.TrendQuestion;
 import datumpeg.analysis.trend.TrendScale;
 import datumpeg.desktop.source.RecordState;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -15,14 +18,28 @@ import java.util.Optional;
  * What the screen is asked to compare. Immutable.
  *
  * @param chosen ids by matter; a matter that is not there is open, or its first choice
+ * @param from first day, of UTC
+ * @param to last day
  */
-record CompareAsked(RecordState state, Map<CompareMatter, String> chosen) {
+record CompareAsked(
+    RecordState state,
+    Map<CompareMatter, String> chosen,
+    Optional<LocalDate> from,
+    Optional<LocalDate> to) {
+  private static final List<CompareMatter> FILTERS =
+      List.of(
+          CompareMatter.TARGET,
+          CompareMatter.CREW,
+          CompareMatter.SITE,
+          CompareMatter.METER,
+          CompareMatter.SLAB);
+
   CompareAsked {
     chosen = Map.copyOf(chosen);
   }
 
   CompareAsked with(RecordState newState) {
-    return new CompareAsked(newState, chosen);
+    return new CompareAsked(newState, chosen, from, to);
   }
 
   /** Chooses; another check leaves the target open. */
@@ -33,7 +50,18 @@ record CompareAsked(RecordState state, Map<CompareMatter, String> chosen) {
     if (matter == CompareMatter.CHECK) {
       other.remove(CompareMatter.TARGET);
     }
-    return new CompareAsked(state, other);
+    return new CompareAsked(state, other, from, to);
+  }
+
+  CompareAsked between(Optional<LocalDate> newFrom, Optional<LocalDate> newTo) {
+    return new CompareAsked(state, chosen, newFrom, newTo);
+  }
+
+  /** Whether only some jobs or outcomes are asked about. */
+  boolean isFiltered() {
+    return from.isPresent()
+        || to.isPresent()
+        || FILTERS.stream().anyMatch(matter -> !chosen(matter).isEmpty());
   }
 
   String chosen(CompareMatter matter) {
@@ -50,12 +78,12 @@ record CompareAsked(RecordState state, Map<CompareMatter, String> chosen) {
             check,
             chosen(CompareMatter.TARGET),
             "",
-            "",
-            "",
-            "",
-            "",
-            Optional.empty(),
-            Optional.empty()),
+            chosen(CompareMatter.CREW),
+            chosen(CompareMatter.SITE),
+            chosen(CompareMatter.METER),
+            chosen(CompareMatter.SLAB),
+            from.map(day -> day.atStartOfDay(ZoneOffset.UTC).toInstant()),
+            to.map(day -> day.plusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant())),
         of(RoundChoice.values(), CompareMatter.ROUNDS),
         PointPer.TARGET,
         of(TrendScale.values(), CompareMatter.SCALE));

@@ -9,6 +9,7 @@ import datumpeg.analysis.trend.DatedOutcome;
 import datumpeg.analysis.trend.OutcomeNames;
 import datumpeg.analysis.trend.RoundChoice;
 import datumpeg.analysis.trend.TrendScale;
+import datumpeg.bridge.exchange.TrendTable;
 import datumpeg.desktop.control.Choice;
 import datumpeg.desktop.source.AllOutcomes;
 import datumpeg.desktop.text.Figures;
@@ -47,7 +48,8 @@ final class CompareMaker {
         strips,
         unit,
         sentences,
-        spoken(strips, sentences));
+        spoken(strips, sentences),
+        () -> TrendTable.of(List.of(comparison)).csv());
   }
 
   private static String check(OutcomeNames names, CompareAsked asked) {
@@ -57,9 +59,11 @@ final class CompareMaker {
 
   private static Map<CompareMatter, String> chosen(CompareAsked asked, String check) {
     Map<CompareMatter, String> chosen = new EnumMap<>(CompareMatter.class);
+    for (CompareMatter matter : CompareMatter.values()) {
+      chosen.put(matter, asked.chosen(matter));
+    }
     chosen.put(CompareMatter.FACTOR, asked.factor().name());
     chosen.put(CompareMatter.CHECK, check);
-    chosen.put(CompareMatter.TARGET, asked.chosen(CompareMatter.TARGET));
     chosen.put(CompareMatter.ROUNDS, asked.question(check).rounds().name());
     chosen.put(CompareMatter.SCALE, asked.question(check).scale().name());
     return chosen;
@@ -71,11 +75,19 @@ final class CompareMaker {
     choices.put(
         CompareMatter.CHECK,
         names.checks().stream().map(id -> new Choice(id, words.check(id))).toList());
-    List<Choice> endings = new ArrayList<>(List.of(new Choice("", words.text("trend.all"))));
-    names.endings(check).forEach(ending -> endings.add(new Choice(ending, ending)));
-    choices.put(CompareMatter.TARGET, endings);
+    choices.put(CompareMatter.TARGET, named(names.endings(check)));
+    choices.put(CompareMatter.CREW, named(names.crews()));
+    choices.put(CompareMatter.SITE, named(names.sites()));
+    choices.put(CompareMatter.METER, named(names.meters()));
+    choices.put(CompareMatter.SLAB, named(names.slabLayers()));
     choices.put(CompareMatter.ROUNDS, worded("rounds", RoundChoice.values()));
     choices.put(CompareMatter.SCALE, worded("scale", TrendScale.values()));
+    return choices;
+  }
+
+  private List<Choice> named(List<String> names) {
+    List<Choice> choices = new ArrayList<>(List.of(new Choice("", words.text("trend.all"))));
+    names.forEach(name -> choices.add(new Choice(name, name)));
     return choices;
   }
 
@@ -150,6 +162,9 @@ final class CompareMaker {
     if (asked.state().jobs().stream().allMatch(job -> job.outcomes().isEmpty())) {
       sentences.add(words.text("compare.no-jobs"));
       return sentences;
+    }
+    if (comparison.groups().isEmpty() && asked.isFiltered()) {
+      sentences.add(words.text("compare.none-fits"));
     }
     comparison.sentences().forEach(sentence -> sentences.add(words.told(sentence)));
     if (comparison.severalLevels() > 0) {

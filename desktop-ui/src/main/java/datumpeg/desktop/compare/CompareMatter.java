@@ -7,6 +7,10 @@ enum CompareMatter {
   FACTOR,
   CHECK,
   TARGET,
+  CREW,
+  SITE,
+  METER,
+  SLAB,
   ROUNDS,
   SCALE;
 

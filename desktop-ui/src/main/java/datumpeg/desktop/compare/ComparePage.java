@@ -3,6 +3,7 @@ package datumpeg.desktop.compare;
 import datumpeg.desktop.control.Choice;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /**
  * All that the screen shows.
@@ -11,6 +12,7 @@ import java.util.Map;
  * @param unit of the axis
  * @param sentences what may be concluded and what not, or why nothing is drawn
  * @param spoken the drawing in words
+ * @param csv the numbers, as a table for other programs; made only when it is wanted
  */
 record ComparePage(
     Map<CompareMatter, List<Choice>> choices,
@@ -18,7 +20,8 @@ record ComparePage(
     List<GroupStrip> strips,
     String unit,
     List<String> sentences,
-    String spoken) {
+    String spoken,
+    Supplier<String> csv) {
   ComparePage {
     choices = Map.copyOf(choices);
     chosen = Map.copyOf(chosen);

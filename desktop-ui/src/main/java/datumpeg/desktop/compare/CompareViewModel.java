@@ -3,7 +3,9 @@ package datumpeg.desktop.compare;
 import datumpeg.desktop.background.LatestAnswer;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
+import java.time.LocalDate;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -19,7 +21,8 @@ public final class CompareViewModel {
   private final Words words;
   private final LatestAnswer<CompareAsked, ComparePage> answers;
   private final ReadOnlyObjectWrapper<ComparePage> page = new ReadOnlyObjectWrapper<>();
-  private CompareAsked asked = new CompareAsked(RecordState.unread(""), Map.of());
+  private CompareAsked asked =
+      new CompareAsked(RecordState.unread(""), Map.of(), Optional.empty(), Optional.empty());
 
   /** The comparison of nothing. */
   public CompareViewModel(Words words) {
@@ -39,6 +42,11 @@ public final class CompareViewModel {
 
   void choose(CompareMatter matter, String id) {
     ask(asked.with(matter, id));
+  }
+
+  /** Only what was measured on these days (UTC) and between them; open where empty. */
+  void between(Optional<LocalDate> from, Optional<LocalDate> to) {
+    ask(asked.between(from, to));
   }
 
   ReadOnlyObjectProperty<ComparePage> page() {

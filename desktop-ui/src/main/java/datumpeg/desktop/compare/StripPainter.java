@@ -1,13 +1,11 @@
 package datumpeg.desktop.compare;
 
+import datumpeg.desktop.chart.Mark;
+import datumpeg.desktop.chart.Pen;
 import datumpeg.desktop.control.Ink;
-import datumpeg.desktop.control.Palette;
 import datumpeg.desktop.control.RoundTicks;
 import datumpeg.desktop.text.Figures;
 import java.util.stream.DoubleStream;
-import javafx.geometry.VPos;
-import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.text.TextAlignment;
 
 /**
  * Paints a strip for each group, one below the other on one axis: short strokes for outcomes, rings
@@ -19,21 +17,19 @@ final class StripPainter {
   private static final int MOST_STROKES = 2000;
 
   private final ComparePage page;
-  private final GraphicsContext graphics;
-  private final Palette palette;
+  private final Pen pen;
   private final double left;
   private final double right;
   private final double top;
   private final double lowest;
   private final double highest;
 
-  StripPainter(ComparePage page, GraphicsContext graphics, Palette palette) {
+  StripPainter(ComparePage page, Pen pen) {
     this.page = page;
-    this.graphics = graphics;
-    this.palette = palette;
-    this.left = palette.em(1.5);
-    this.right = graphics.getCanvas().getWidth() - palette.em(1.5);
-    this.top = palette.em(2.2);
+    this.pen = pen;
+    this.left = pen.em(1.5);
+    this.right = pen.width() - pen.em(1.5);
+    this.top = pen.em(2.2);
     double low = all().min().orElse(-1);
     double high = all().max().orElse(1);
     double room = Math.max(0.1, high - low) * 0.06;
@@ -62,72 +58,49 @@ final class StripPainter {
     if (page.strips().isEmpty() || right <= left) {
       return;
     }
-    graphics.setTextBaseline(VPos.CENTER);
     axis();
     for (int i = 0; i < page.strips().size(); i++) {
-      strip(page.strips().get(i), top + palette.em(5.2) * i);
+      strip(page.strips().get(i), top + pen.em(5.2) * i);
     }
   }
 
   private void axis() {
-    graphics.setFont(palette.font(1));
-    graphics.setTextAlign(TextAlignment.CENTER);
-    double end = top + palette.em(5.2) * page.strips().size();
-    int most = (int) Math.max(2, Math.min(11, (right - left) / palette.em(6)));
+    double end = top + pen.em(5.2) * page.strips().size();
+    int most = (int) Math.max(2, Math.min(11, (right - left) / pen.em(6)));
     for (double tick : RoundTicks.between(lowest, highest, most)) {
-      graphics.setStroke(palette.ink(tick == 0 ? Ink.QUIET : Ink.LINE));
-      graphics.setLineWidth(tick == 0 ? 2 : 1);
-      graphics.strokeLine(x(tick), top, x(tick), end);
-      graphics.setFill(palette.ink(Ink.TEXT));
-      double place = Math.max(left + palette.em(2), Math.min(right - palette.em(2), x(tick)));
-      graphics.fillText(Figures.tick(tick) + " " + page.unit(), place, palette.em(1));
+      Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
+      pen.line(x(tick), top, x(tick), end, ink, tick == 0 ? 2 : 1);
+      double place = Math.max(left + pen.em(2), Math.min(right - pen.em(2), x(tick)));
+      String written = Figures.tick(tick) + " " + page.unit();
+      pen.text(written, place, pen.em(1), Ink.TEXT, Pen.Align.MIDDLE);
     }
   }
 
   private void strip(GroupStrip strip, double from) {
-    double middle = from + palette.em(2.2);
-    words(strip, from);
-    graphics.setStroke(palette.ink(Ink.QUIET));
-    graphics.setLineWidth(1);
+    double middle = from + pen.em(2.2);
+    String heading = strip.name() + " (" + strip.counts() + ")";
+    pen.words(heading, left, from + pen.em(0.8), Ink.TEXT, Pen.Weight.BOLD, right - left);
+    pen.words(strip.numbers(), left, from + pen.em(3.8), Ink.TEXT, Pen.Weight.PLAIN, right - left);
     int step = Math.max(1, strip.values().size() / MOST_STROKES);
     for (int i = 0; i < strip.values().size(); i += step) {
       double x = x(strip.values().get(i));
-      graphics.strokeLine(x, middle - palette.em(0.7), x, middle + palette.em(0.7));
+      pen.line(x, middle - pen.em(0.7), x, middle + pen.em(0.7), Ink.QUIET, 1);
     }
-    graphics.setLineWidth(2);
-    graphics.setStroke(palette.ink(Ink.TEXT));
-    double ring = palette.em(0.6);
-    strip
-        .jobMeans()
-        .forEach(mean -> graphics.strokeOval(x(mean) - ring / 2, middle - ring / 2, ring, ring));
+    strip.jobMeans().forEach(mean -> pen.mark(Mark.MEAN, x(mean), middle, pen.em(0.6), Ink.TEXT));
     interval(strip, middle);
   }
 
   private void interval(GroupStrip strip, double middle) {
-    graphics.setFill(palette.ink(Ink.ACCENT));
     if (strip.halfWidth().isPresent()) {
       double half = strip.halfWidth().getAsDouble();
       double begin = x(strip.mean() - half);
       double width = x(strip.mean() + half) - begin;
-      graphics.fillRect(begin, middle - palette.em(0.1), width, palette.em(0.2));
-      graphics.fillRect(begin - 1, middle - palette.em(0.45), 3, palette.em(0.9));
-      graphics.fillRect(begin + width - 2, middle - palette.em(0.45), 3, palette.em(0.9));
+      pen.block(begin, middle - pen.em(0.1), width, pen.em(0.2), Ink.ACCENT);
+      pen.block(begin - 1, middle - pen.em(0.45), 3, pen.em(0.9), Ink.ACCENT);
+      pen.block(begin + width - 2, middle - pen.em(0.45), 3, pen.em(0.9), Ink.ACCENT);
     }
-    graphics.fillRect(
-        x(strip.mean()) - palette.em(0.2),
-        middle - palette.em(0.7),
-        palette.em(0.4),
-        palette.em(1.4));
-  }
-
-  private void words(GroupStrip strip, double from) {
-    graphics.setTextAlign(TextAlignment.LEFT);
-    graphics.setFill(palette.ink(Ink.TEXT));
-    graphics.setFont(palette.bold(1));
-    graphics.fillText(
-        strip.name() + " (" + strip.counts() + ")", left, from + palette.em(0.8), right - left);
-    graphics.setFont(palette.font(0.93));
-    graphics.fillText(strip.numbers(), left, from + palette.em(3.8), right - left);
+    double block = x(strip.mean()) - pen.em(0.2);
+    pen.block(block, middle - pen.em(0.7), pen.em(0.4), pen.em(1.4), Ink.ACCENT);
   }
 
   private double x(double value) {

@@ -2,15 +2,14 @@ package datumpeg.desktop.jobs;
 
 import datumpeg.desktop.control.Choice;
 import datumpeg.desktop.control.Chooser;
+import datumpeg.desktop.control.DayField;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Control;
-import javafx.scene.control.DatePicker;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
@@ -24,8 +23,8 @@ final class FilterBar extends FlowPane {
   private final Chooser crew;
   private final Chooser site;
   private final Chooser slab;
-  private final DatePicker from = new DatePicker();
-  private final DatePicker to = new DatePicker();
+  private final DayField from;
+  private final DayField to;
   private final Button clear = new Button();
   private boolean showing;
 
@@ -39,18 +38,8 @@ final class FilterBar extends FlowPane {
     text.setPrefColumnCount(14);
     text.textProperty()
         .addListener((property, before, now) -> told(() -> model.filter().withText(now)));
-    for (DatePicker day : List.of(from, to)) {
-      day.valueProperty()
-          .addListener(
-              (property, before, now) ->
-                  told(
-                      () ->
-                          model
-                              .filter()
-                              .between(
-                                  Optional.ofNullable(from.getValue()),
-                                  Optional.ofNullable(to.getValue()))));
-    }
+    from = new DayField("jobs-work-from", words.text("jobs.filter-from"), this::period);
+    to = new DayField("jobs-work-to", words.text("jobs.filter-to"), this::period);
     clear.setId("jobs-filter-clear");
     clear.setText(words.text("jobs.filter-clear"));
     clear.setMinWidth(USE_PREF_SIZE);
@@ -61,13 +50,17 @@ final class FilterBar extends FlowPane {
             crew,
             site,
             slab,
-            named(from, "jobs.filter-from", "jobs-from"),
-            named(to, "jobs.filter-to", "jobs-to"),
+            from,
+            to,
             named(clear, "", "jobs-filter-clear"));
   }
 
   private Chooser chooser(String matter, Consumer<String> chosen) {
     return new Chooser("jobs-" + matter, words.text("trend-matter." + matter), chosen);
+  }
+
+  private void period() {
+    model.filter(model.filter().between(from.day(), to.day()));
   }
 
   private VBox named(Control control, String key, String id) {
@@ -99,8 +92,8 @@ final class FilterBar extends FlowPane {
     if (!text.getText().equals(now.text())) {
       text.setText(now.text());
     }
-    from.setValue(now.from().orElse(null));
-    to.setValue(now.to().orElse(null));
+    from.show(now.from());
+    to.show(now.to());
     clear.setDisable(now.isAll());
     showing = false;
   }

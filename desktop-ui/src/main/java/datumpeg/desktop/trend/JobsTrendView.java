@@ -2,14 +2,13 @@ package datumpeg.desktop.trend;
 
 import datumpeg.desktop.chart.LongChart;
 import datumpeg.desktop.control.Chooser;
+import datumpeg.desktop.control.DayField;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.text.Words;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import javafx.scene.control.Button;
-import javafx.scene.control.DatePicker;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
@@ -23,8 +22,8 @@ final class JobsTrendView extends VBox {
   private final JobsTrendViewModel model;
   private final Words words;
   private final Map<TrendMatter, Chooser> choosers = new EnumMap<>(TrendMatter.class);
-  private final DatePicker from = new DatePicker();
-  private final DatePicker to = new DatePicker();
+  private final DayField from;
+  private final DayField to;
   private final LongChart chart = new LongChart();
   private final Label reading = Labels.wrapping("", "chart-reading");
   private final VBox sentences = new VBox();
@@ -34,6 +33,8 @@ final class JobsTrendView extends VBox {
     this.model = model;
     this.words = model.words();
     this.export = new TrendExport(model, chart);
+    this.from = new DayField("jobs-from", words.text("trend.from"), this::period);
+    this.to = new DayField("jobs-to", words.text("trend.to"), this::period);
     getStyleClass().add("trend-body");
     chart.setId("jobs-points");
     reading.setId("jobs-reading");
@@ -66,27 +67,12 @@ final class JobsTrendView extends VBox {
       choosers.put(matter, chooser);
       filters.getChildren().add(chooser);
     }
-    filters
-        .getChildren()
-        .addAll(day(from, "trend.from", "jobs-from"), day(to, "trend.to", "jobs-to"));
+    filters.getChildren().addAll(from, to);
     return filters;
   }
 
-  private VBox day(DatePicker picker, String key, String id) {
-    picker.setId(id);
-    picker.setAccessibleText(words.text(key));
-    picker
-        .valueProperty()
-        .addListener(
-            (property, before, day) ->
-                model.between(
-                    Optional.ofNullable(from.getValue()), Optional.ofNullable(to.getValue())));
-    Label name = new Label(words.text(key));
-    name.getStyleClass().add("chooser-name");
-    name.setLabelFor(picker);
-    VBox box = new VBox(name, picker);
-    box.getStyleClass().add("chooser");
-    return box;
+  private void period() {
+    model.between(from.day(), to.day());
   }
 
   private FlowPane buttons() {
