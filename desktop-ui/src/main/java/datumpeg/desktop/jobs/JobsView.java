@@ -46,7 +46,7 @@ public final class JobsView extends VBox {
         new JobButtons(model.words(), actions, list.getSelectionModel().selectedItemProperty());
     FileDrop.on(this, actions.takeFile());
     getChildren().addAll(inks, heading, buttons, filterPlace, sentence, list, hint);
-    filterPlace.getStyleClass().add("filter-place");
+    filterPlace.setStyle("-fx-min-height: 3.6em;");
     addEventHandler(KeyEvent.KEY_PRESSED, this::clearOnEscape);
     bringFiltersSoon();
     list.getSelectionModel()
@@ -64,6 +64,8 @@ public final class JobsView extends VBox {
           FilterBar bar = new FilterBar(model);
           bar.show(model.page().get());
           filterPlace.getChildren().add(bar);
+          filterPlace.setStyle("");
+          filterPlace.setMinHeight(USE_PREF_SIZE);
           filters = bar;
         });
     soon.play();
