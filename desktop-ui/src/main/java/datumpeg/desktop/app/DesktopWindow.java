@@ -1,5 +1,6 @@
 package datumpeg.desktop.app;
 
+import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.desktop.background.LongWork;
 import datumpeg.desktop.compare.CompareView;
 import datumpeg.desktop.compare.CompareViewModel;
@@ -281,14 +282,18 @@ final class DesktopWindow {
   }
 
   private void inBackground(String name, Runnable task, Runnable done, Consumer<Exception> failed) {
-    work.start(
-        name,
-        progress -> {
-          task.run();
-          return name;
-        },
-        finished -> done.run(),
-        failed);
+    boolean begun =
+        work.start(
+            name,
+            progress -> {
+              task.run();
+              return name;
+            },
+            finished -> done.run(),
+            failed);
+    if (!begun) {
+      failed.accept(new OuterWorldException(words.text("work.busy", name)));
+    }
   }
 
   private void cancelWork() {

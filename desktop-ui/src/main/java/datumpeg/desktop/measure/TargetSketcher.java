@@ -121,8 +121,9 @@ final class TargetSketcher {
     return places;
   }
 
-  private static double x(View view, Position place) {
-    return view == View.PORTAL ? place.yMetres() : place.xMetres();
+  /** From outside end 1 side A is on the right hand: y runs from there to the left. */
+  private double x(View view, Position place) {
+    return view == View.PORTAL ? setOut.building().spanMetres() - place.yMetres() : place.xMetres();
   }
 
   private static double y(View view, Position place) {
@@ -197,7 +198,7 @@ final class TargetSketcher {
     double ridge = setOut.roofHeightMetres(span / 2);
     line(Role.BUILDING, in, eave, span / 2, ridge);
     line(Role.BUILDING, span / 2, ridge, span - in, eave);
-    names.add(new Name("A" + number, in, 0, 0, -1));
-    names.add(new Name("B" + number, span - in, 0, 0, -1));
+    names.add(new Name("A" + number, span - in, 0, 0, -1));
+    names.add(new Name("B" + number, in, 0, 0, -1));
   }
 }

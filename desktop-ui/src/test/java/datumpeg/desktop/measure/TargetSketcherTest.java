@@ -46,10 +46,8 @@ class TargetSketcherTest {
     double height = setOut.building().columnHeightMetres();
     TargetSketch across = sketch(MeasuredQuantity.TILT, "column.B2/across");
     assertEquals("Portal frame 2 from outside end 1", across.view());
-    assertEquals(
-        setOut.building().spanMetres() - setOut.columnLineOffsetMetres(),
-        lit(across).get(0).fromX(),
-        1e-9);
+    // From outside end 1, A is on the right hand and B on the left, as the set-out sheet says.
+    assertEquals(setOut.columnLineOffsetMetres(), lit(across).get(0).fromX(), 1e-9);
     TargetSketch along = sketch(MeasuredQuantity.TILT, "column.A2/along");
     assertEquals("Wall frame A from outside side A", along.view());
     assertEquals(setOut.portalFrameXMetres(2), lit(along).get(0).fromX(), 1e-9);

@@ -35,6 +35,8 @@ class CollectCommandTest {
   private static final String JOB =
       JobTexts.LARKRISE.replace("B4 = [\"18 m\",\"9 m\"]", "B4 = [\"19 m\",\"10 m\"]");
 
+  private static final Path ENV = Path.of("/usr/bin/env");
+
   @TempDir Path folder;
   private TestConsole console;
   private Pty master;
@@ -59,6 +61,10 @@ class CollectCommandTest {
 
   private Process start(String... words) throws IOException {
     List<String> command = new ArrayList<>();
+    if (OS.LINUX.isCurrentOs() && Files.isExecutable(ENV)) {
+      // A shell that starts the build in the background has it ignore Ctrl-C, and so its children.
+      command.addAll(List.of(ENV.toString(), "--default-signal=INT"));
+    }
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:TieredStopAtLevel=1");
     command.add("-cp");

@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Columns in elevation, each leaning as it was found: the walls along the building as seen from
- * outside side A, the portal frames across it as seen from outside end 1.
+ * Columns in elevation, each leaning as it was found: along the building as seen from outside side
+ * A, and across it with the lean toward B drawn to the right, which is how one looks from end n.
  */
 public final class LeanDrawing {
   private static final double LEFT = 60;
