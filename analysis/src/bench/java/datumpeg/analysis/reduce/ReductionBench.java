@@ -9,7 +9,7 @@ import java.util.stream.LongStream;
 
 /** How long a three-bay job takes, all stages and checks, warm. Prints Markdown. */
 public final class ReductionBench {
-  private static final int WARM_UP = 100;
+  private static final int WARM_UP = 600;
   private static final int RUNS = 200;
   private static final int SURVEYS = 20;
 
