@@ -52,6 +52,17 @@ class AssemblyChecksTest {
     assertTrue(rack.remedy().contains("both diagonals read 18356.5 mm"), rack.remedy());
   }
 
+  /** Worked figures of (d1² − d2²)/(4a), computed apart: 12 m by 9 m, and 8 m by 6 m. */
+  @Test
+  void theRackIsThatOfTheWorkedFigures() {
+    Outcome large =
+        outcome(wall(12, 12, 9, 9, 15.005, 14.995).reduced("assembly"), "wall-square", "A");
+    assertEquals(0.006250, Math.abs(large.deviation()), 1e-6);
+    Outcome small =
+        outcome(wall(8, 8, 6, 6, 10.010, 9.990).reduced("assembly"), "wall-square", "A");
+    assertEquals(0.012500, Math.abs(small.deviation()), 1e-6);
+  }
+
   /** Eave 20 mm shorter, set in evenly: no rack, though a diagonal formula with one side is off. */
   @Test
   void whereOppositeSidesDifferTheAdjustedCornersDecide() {
