@@ -17,7 +17,8 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
-import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 
 /**
  * Lines of a meter through a pseudo-terminal, the serial library and the decoder, beside a plain
@@ -111,7 +112,7 @@ public final class LinesBench {
             counting)) {
       long start = System.nanoTime();
       Thread writer = write(master, bytes);
-      counting.done.await();
+      counting.decodeAll();
       seconds = (System.nanoTime() - start) / 1e9;
       writer.join();
     }
@@ -139,10 +140,13 @@ public final class LinesBench {
     return writer;
   }
 
-  /** Decodes, and checks that each value is the next one sent. */
+  /**
+   * Takes what the link reads over a queue to the thread that decodes it, as a session does, and
+   * checks that each value is the next one sent.
+   */
   private static final class Counting implements LinkListener {
+    private final BlockingQueue<Chunk> chunks = new ArrayBlockingQueue<>(100);
     private final MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
-    private final CountDownLatch done = new CountDownLatch(1);
     private final int lines;
     private final String[] values = new String[1000]; // after which both parts begin again
     private int count;
@@ -152,19 +156,30 @@ public final class LinesBench {
       Arrays.setAll(values, i -> (1 + i % 40) + "." + digits(i));
     }
 
-    @Override
-    public void received(Chunk chunk) {
+    void decodeAll() throws InterruptedException {
+      while (count < lines) {
+        decode(chunks.take());
+      }
+    }
+
+    private void decode(Chunk chunk) {
       for (MeterStream.Message message : stream.accept(chunk.bytes(), chunk.channel())) {
         String expected = values[count % values.length];
         if (!(message.decoded() instanceof Measured measured)
             || !measured.valueText().equals(expected)) {
-          System.err.println("line " + count + ": expected " + expected + ", found " + message);
-          System.exit(1);
+          throw new IllegalStateException(
+              "line " + count + ": expected " + expected + ", found " + message);
         }
         count++;
       }
-      if (count == lines) {
-        done.countDown();
+    }
+
+    @Override
+    public void received(Chunk chunk) {
+      try {
+        chunks.put(chunk);
+      } catch (InterruptedException e) {
+        throw new IllegalStateException(e);
       }
     }
 
