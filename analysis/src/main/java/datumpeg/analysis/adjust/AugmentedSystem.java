@@ -2,10 +2,12 @@ package datumpeg.analysis.adjust;
 
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.ejml.data.DMatrixRMaj;
+import org.hipparchus.util.MathArrays;
 
 /**
  * A linear model with its shared errors as unknowns of their own, each observed to be 0 ± 1: the
@@ -199,13 +201,64 @@ final class AugmentedSystem {
     return matrix;
   }
 
-  /** Observed minus constant over its uncertainty, then a 0 for each shared error. */
-  double[] weightedReduced() {
-    double[] right = new double[own.length + groups.size()];
-    for (int i = 0; i < own.length; i++) {
-      right[i] = reduced[i] / own[i];
+  /**
+   * f = b − r − A x of the weighted system, summed as if in twice the digits.
+   *
+   * @param solution x, unknowns and shared errors
+   * @param rest r, weighted
+   */
+  double[] missing(double[] solution, double[] rest) {
+    int n = own.length;
+    double[] missing = new double[n + groups.size()];
+    for (int i = 0; i < n; i++) {
+      int size = columns[i].length;
+      double[] factors = Arrays.copyOf(coefficients[i], size + 2);
+      double[] values = new double[size + 2];
+      for (int k = 0; k < size; k++) {
+        values[k] = -solution[columns[i][k]];
+      }
+      factors[size] = own[i];
+      values[size] = -rest[i];
+      factors[size + 1] = 1;
+      values[size + 1] = reduced[i];
+      missing[i] = MathArrays.linearCombination(factors, values) / own[i];
     }
-    return right;
+    for (int g = 0; g < groups.size(); g++) {
+      missing[n + g] = -rest[n + g] - solution[unknowns + g];
+    }
+    return missing;
+  }
+
+  /** g = −A'r of the weighted system, summed as if in twice the digits. */
+  double[] unbalanced(double[] rest) {
+    int n = own.length;
+    int[] sizes = new int[size()];
+    for (int[] row : columns) {
+      for (int column : row) {
+        sizes[column]++;
+      }
+    }
+    double[][] factors = new double[size()][];
+    double[][] values = new double[size()][];
+    for (int k = 0; k < sizes.length; k++) {
+      factors[k] = new double[sizes[k] + 1];
+      values[k] = new double[sizes[k] + 1];
+      factors[k][sizes[k]] = k < unknowns ? 0 : 1;
+      values[k][sizes[k]] = k < unknowns ? 0 : -rest[n + k - unknowns];
+    }
+    for (int i = 0; i < n; i++) {
+      for (int k = 0; k < columns[i].length; k++) {
+        int column = columns[i][k];
+        int at = --sizes[column];
+        factors[column][at] = coefficients[i][k];
+        values[column][at] = -rest[i] / own[i];
+      }
+    }
+    double[] unbalanced = new double[factors.length];
+    for (int k = 0; k < unbalanced.length; k++) {
+      unbalanced[k] = MathArrays.linearCombination(factors[k], values[k]);
+    }
+    return unbalanced;
   }
 
   /** Weighted normal matrix over unknowns and shared errors. */

@@ -48,22 +48,12 @@ public final class Fit {
       LinearModel model, AugmentedSystem system, DMatrixRMaj orthogonal, DMatrixRMaj root) {
     int u = system.unknowns();
     int size = system.size();
-    double[] right = system.weightedReduced();
-    double[] fitted = new double[size];
-    double[] residuals = new double[right.length];
-    double[] solution = new double[size];
-    for (int i = 0; i < right.length; i++) {
-      for (int k = 0; k < size; k++) {
-        fitted[k] += orthogonal.get(i, k) * right[i];
-      }
-    }
+    Refinement refined = Refinement.of(system, orthogonal, root);
+    double[] solution = refined.solution();
+    double[] residuals = refined.residuals();
     double squareSum = 0;
-    for (int i = 0; i < right.length; i++) {
-      residuals[i] = rowTimes(orthogonal, i, fitted) - right[i];
-      squareSum += residuals[i] * residuals[i];
-    }
-    for (int k = 0; k < size; k++) {
-      solution[k] = rowTimes(root, k, fitted);
+    for (double residual : residuals) {
+      squareSum += residual * residual;
     }
     DMatrixRMaj top = new DMatrixRMaj(u, size);
     System.arraycopy(root.data, 0, top.data, 0, top.data.length);
@@ -107,14 +97,6 @@ public final class Fit {
       known = known.known(answers, origin);
     }
     return known;
-  }
-
-  private static double rowTimes(DMatrixRMaj matrix, int row, double[] vector) {
-    double sum = 0;
-    for (int k = 0; k < vector.length; k++) {
-      sum += matrix.data[row * matrix.numCols + k] * vector[k];
-    }
-    return sum;
   }
 
   /** The same fit, its unknowns given as values instead of corrections to approximate values. */
