@@ -5,6 +5,8 @@ import java.util.OptionalDouble;
 
 /** How a permitted deviation follows from the size of the thing it applies to. Metres. */
 public sealed interface LimitRule {
+  /** A size beyond the end of a range by no more than this is that end in another unit or sum. */
+  double SAME_SIZE_METRES = 1e-9;
 
   /** Least permitted deviation of a signed measure, in metres. */
   double lowerMetres(double sizeMetres);
@@ -98,7 +100,7 @@ public sealed interface LimitRule {
     public double upperMetres(double sizeMetres) {
       Piece piece =
           pieces.stream()
-              .filter(candidate -> sizeMetres <= candidate.upToMetres())
+              .filter(candidate -> sizeMetres <= candidate.upToMetres() + SAME_SIZE_METRES)
               .findFirst()
               .orElse(pieces.get(pieces.size() - 1));
       return piece.constantMetres() + piece.perMetre() * sizeMetres;
@@ -161,7 +163,7 @@ public sealed interface LimitRule {
     public double upperMetres(double sizeMetres) {
       Step before = steps.get(0);
       for (Step step : steps) {
-        if (sizeMetres <= step.sizeMetres()) {
+        if (sizeMetres <= step.sizeMetres() + SAME_SIZE_METRES) {
           return interpolation == Interpolation.NONE || step.equals(before)
               ? step.limitMetres()
               : rounded(between(before, step, sizeMetres));

@@ -32,6 +32,21 @@ class LimitRuleTest {
     assertEquals(0.016, rule.upperMetres(100), 1e-12);
   }
 
+  /** 7/8 in and 22.225 mm, or 0.2 m + 4.9 m + 0.9 m and 6 m, are not the same double. */
+  @Test
+  void aSizeThatIsAnEndInAnotherUnitOrAsASumIsThatEnd() {
+    double inches = 7 / 8.0 * 0.0254;
+    double sum = 0.2 + 4.9 + 0.9;
+    assertTrue(0.022225 > inches && sum > 6);
+    LimitRule stepped = steps(LimitRule.Interpolation.NONE, inches, 6, 6, 16, INFINITE, 20);
+    assertEquals(0.006, stepped.upperMetres(0.022225), 1e-12);
+    assertEquals(0.016, stepped.upperMetres(sum), 1e-12);
+    LimitRule pieces =
+        new LimitRule.Pieces(
+            List.of(new LimitRule.Piece(6, 0.016, 0), new LimitRule.Piece(INFINITE, 0.020, 0.001)));
+    assertEquals(0.016, pieces.upperMetres(sum), 1e-12);
+  }
+
   /** By hand: half way between 10 at 1 m and 13 at 4 m lies 11.5, which rounds up to 12. */
   @Test
   void interpolationIsLinearAndRoundsHalfUp() {

@@ -114,11 +114,115 @@ class LimitsTableTest {
     "aisc303-anchor-rod, 25.4, 9.525",
     "sans1200h-member-length, 2000, 3",
     "sans1200h-member-length, 6000, 6",
-    "is12843-plumb, 6000, 6"
+    "is12843-plumb, 6000, 6",
+    "is12843-plumb, 30000, 25",
+    "sans1200h-plumb, 4200, 8.4",
+    "sans1200h-plumb, 15000, 25",
+    "en1090-crane-column, 6000, 6",
+    "en1090-column-straightness, 6000, 8",
+    "en1090-plumb-1, 6000, 20",
+    "en1090-plumb-2, 6000, 12",
+    "en1090-portal-column-1, 6000, 40",
+    "en1090-portal-column-2, 6000, 20",
+    "aisc303-plumb, 6000, 12",
+    "aisc303-anchor-running, 30480, 6.35",
+    "aisc303-anchor-running, 304800, 25.4",
+    "as4100-anchor-running, 200000, 25",
+    "as3600-flatness, 1000, 4",
+    "aisi-wall-plumb, 3048, 3.175",
+    "nash-wall-plumb, 2400, 4"
   })
   void stepsAndFormulasGiveTheirLimits(String id, double sizeMillimetres, double millimetres) {
     LimitRow row = limits.find(id).orElseThrow();
     assertEquals(millimetres / 1000, row.rule().upperMetres(sizeMillimetres / 1000), 1e-6, id);
+  }
+
+  /** Rules without a size: what each row says both ways, in mm; sources beside the rows. */
+  @ParameterizedTest
+  @CsvSource({
+    "as4100-base-position, -6, 6",
+    "as4100-base-level, -10, 10",
+    "as4100-anchor-group, -3, 3",
+    "as4100-anchor-neighbours, -6, 6",
+    "as4100-anchor-line, -6, 6",
+    "as4100-anchor-projection, -5, 25",
+    "as4100-beam-level, -10, 10",
+    "as4100-beam-position, -5, 5",
+    "en1090-base-position-1, -10, 10",
+    "en1090-base-position-2, -5, 5",
+    "en1090-base-level, -5, 5",
+    "en1090-column-line-1, -10, 10",
+    "en1090-column-line-2, -7, 7",
+    "en1090-beam-level-1, -10, 10",
+    "en1090-beam-level-2, -5, 5",
+    "en1090-rafter-spacing-1, -10, 10",
+    "en1090-rafter-spacing-2, -5, 5",
+    "en1090-foundation-level, -15, 5",
+    "en1090-anchor-adjustable, -10, 10",
+    "en1090-anchor-fixed, -3, 3",
+    "en1090-anchor-adjustable-projection, -5, 25",
+    "en1090-anchor-fixed-projection, -5, 45",
+    "aisc303-anchor-group, -3.175, 3.175",
+    "aisc303-anchor-neighbours, -6.35, 6.35",
+    "aisc303-anchor-line, -6.35, 6.35",
+    "is12843-base-position, -5, 5",
+    "is12843-base-level, -5, 5",
+    "is12843-column-spacing, -5, 5",
+    "nsss-base-position, -10, 10",
+    "aci117-slab-level, -19.05, 19.05",
+    "aci117-anchor-bolt, -6.35, 6.35",
+    "en13670-foundation-plan, -25, 25",
+    "en13670-foundation-level, -20, 20",
+    "bs8204-sr1, -3, 3",
+    "bs8204-sr2, -5, 5",
+    "bs8204-sr3, -10, 10",
+    "bs8204-level, -15, 15",
+    "natspec-flatness-a, -3, 3",
+    "natspec-flatness-b, -6, 6",
+    "natspec-flatness-c, -6, 6",
+    "nzs3109-floor-level, -5, 5"
+  })
+  void constantsHoldForAnySize(String id, double lower, double upper) {
+    LimitRow row = limits.find(id).orElseThrow();
+    for (double size : new double[] {0.5, 12, 60}) {
+      assertEquals(lower / 1000, row.rule().lowerMetres(size), 1e-9);
+      assertEquals(upper / 1000, row.rule().upperMetres(size), 1e-9);
+    }
+  }
+
+  /** Every cell of the published tables: limits in mm at the sizes in m that end each column. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "din18202-plan | 1 3 6 15 30 40 | 10 12 16 20 24 30",
+        "din18202-elevation | 1 3 6 15 30 40 | 10 16 16 20 30 30",
+        "din18202-clear-plan | 1 3 6 15 30 | 12 16 20 24 30",
+        "din18202-opening | 1 3 6 | 10 12 16",
+        "din18202-opening-finished | 1 3 6 | 8 10 12",
+        "din18202-angle | .5 1 3 6 15 30 40 | 3 6 8 12 16 20 30",
+        "din18202-flatness-1 | .1 1 4 10 15 | 10 15 20 25 30",
+        "din18202-flatness-2 | .1 1 4 10 15 | 5 8 12 15 20",
+        "din18202-flatness-3 | .1 1 4 10 15 | 2 4 10 12 15",
+        "din18202-flatness-4 | .1 1 4 10 15 | 1 3 9 12 15",
+        "din18202-flatness-5 | .1 1 4 10 15 | 5 10 15 25 30",
+        "din18202-flatness-6 | .1 1 4 10 15 | 3 5 10 20 25",
+        "din18202-flatness-7 | .1 1 4 10 15 | 2 3 8 15 20",
+        "en13670-flatness-moulded | .2 2 | 4 9",
+        "en13670-flatness | .2 2 | 6 15",
+        "aisc303-anchor-rod | .022225 .0381 .0635 | 6.35 9.525 12.7"
+      })
+  void tablesHoldCellByCell(String id, String sizes, String millimetres) {
+    LimitRow row = limits.find(id).orElseThrow();
+    String[] at = sizes.split(" ", -1);
+    String[] expected = millimetres.split(" ", -1);
+    for (int i = 0; i < at.length; i++) {
+      assertEquals(
+          Double.parseDouble(expected[i]) / 1000,
+          row.rule().upperMetres(Double.parseDouble(at[i])),
+          1e-9,
+          id + " at " + at[i]);
+    }
   }
 
   /**
