@@ -36,6 +36,15 @@ final class DistanceNetworkShapeTest {
                 .toArray()),
         1e-6);
     assertEquals(0, cayleyMenger(new double[] {12, 9, 12, 9, 15, 15}), 1e-7);
+    // Near a rectangle a by b the determinant is 8 a² b² W, W the misclosure of Euler's theorem.
+    assertEquals(13977.42, 8 * 144 * 81 * 0.149916, 1e-3 * 13977.42);
+  }
+
+  /** Diagonals too long for the sides: not even in space; too short: it would fold. */
+  @Test
+  void theDeterminantsSignTellsWhichWayAFigureDoesNotClose() {
+    assertTrue(cayleyMenger(new double[] {12, 9, 12, 9, 15.01, 15.01}) < 0);
+    assertTrue(cayleyMenger(new double[] {12, 9, 12, 9, 14.99, 14.99}) > 0);
   }
 
   private static double cayleyMenger(double[] d) {

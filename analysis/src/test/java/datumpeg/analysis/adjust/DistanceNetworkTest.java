@@ -39,6 +39,35 @@ final class DistanceNetworkTest {
     assertFalse(test.agrees(0.10));
   }
 
+  /**
+   * Euler's theorem on quadrilaterals: the squares of the sides less those of the diagonals are
+   * 4m², of second order near a rectangle, so that W is the one misclosure. Then W/(4d) has the
+   * uncertainty of one reading, a side moves by −L·W/(8d²), a diagonal by W/(8d), and their
+   * redundancies are L²/(4d²) and 1/4; derived by hand, computed apart.
+   */
+  @Test
+  void agreesWithTheClosedFormOfASingleMisclosure() {
+    double w = 0;
+    for (int i = 0; i < 6; i++) {
+      double read = plan.distances().get(i).observation().observed();
+      w += (i < 4 ? 1 : -1) * read * read;
+    }
+    assertEquals(0.149916, w, 5e-7);
+    double d = 15;
+    assertEquals(2.4986, w / (4 * d) * 1000, 5e-5);
+    double chiSquared = w * w / (16 * d * d * SD * SD);
+    assertEquals(2.77467, chiSquared, 5e-6);
+    assertEquals(chiSquared, plan.fit().test().orElseThrow().squareSum(), 1e-3 * chiSquared);
+    double[] nominal = {12, 9, 12, 9, 15, 15};
+    for (int i = 0; i < 6; i++) {
+      AdjustedObservation one = plan.fit().observations().get(i);
+      double residual = i < 4 ? -nominal[i] * w / (8 * d * d) : w / (8 * d);
+      double redundancy = i < 4 ? nominal[i] * nominal[i] / (4 * d * d) : 0.25;
+      assertEquals(residual, one.residual(), 2e-3 * Math.abs(residual));
+      assertEquals(redundancy, one.redundancy(), 1e-3);
+    }
+  }
+
   @Test
   void sharesTheRedundancyByLengthSquared() {
     double[] redundancy = {.160, .090, .160, .090, .250, .250};

@@ -36,6 +36,15 @@ class DetailSheetTest {
     assertTrue(sheet.find("gutter-A", "bracket 20", "along").isEmpty());
   }
 
+  /** 12 m of gutter fall 24 mm at 1:500 and 60 mm at 1:200 (by hand). */
+  @Test
+  void aSteeperFallLiftsTheFarBracketMore() {
+    SetOutSheet gentle = sheet(Details.NONE.withGutters(Map.of('A', new Gutter(12, 1.0 / 500, 1))));
+    SetOutSheet steep = sheet(Details.NONE.withGutters(Map.of('A', new Gutter(12, 1.0 / 200, 1))));
+    assertEquals(0.024, find(gentle, "gutter-A", "bracket 1", "above outlet"), 1e-12);
+    assertEquals(0.060, find(steep, "gutter-A", "bracket 1", "above outlet"), 1e-12);
+  }
+
   /** A base's centre is 64 + 150/2 = 139 mm in; anchors 80 mm apart: 99 mm to the edge. */
   @Test
   void anchorsAreTheSameOnBothSides() {

@@ -73,6 +73,20 @@ class SetOutTest {
     assertEquals(15, between(lines, "line.A3", "line.B1"), 1e-12);
   }
 
+  /** Pythagoras; the roots computed apart. */
+  @ParameterizedTest
+  @CsvSource({"12, 9, 15", "20, 12, 23.323808", "30, 15, 33.541020"})
+  void diagonalsOfSlabsAreTheirRoots(double length, double span, double diagonal) {
+    SetOut slab =
+        DrawnBuildings.gable(
+            span,
+            0,
+            List.of(length / 2, length / 2),
+            DrawnBuildings.sections(OptionalDouble.empty()));
+    assertEquals(diagonal, between(slab, "slab.A1", "slab.B3"), 5e-7);
+    assertEquals(diagonal, between(slab, "slab.B1", "slab.A3"), 5e-7);
+  }
+
   /** Common practice, no source: 150 + 64 = 214; 9000 − 2 · 214 = 8572. */
   @Test
   void clearSpanIsWhatTheColumnLinesLeave() {

@@ -88,6 +88,50 @@ class MeterCheckTest {
     assertEquals(0.001, found.error().standardUncertainty(), 1e-12);
   }
 
+  /**
+   * A published exercise (unipeppa.com, "problem solved 2-1", two-peg test): from the middle A
+   * reads 1.283 and B 0.860; 5 m beyond B, which is 50 m from A, they read 1.612 and 1.219. The
+   * line of sight falls 0.030 m in 50 m; A is corrected to 1.645.
+   */
+  @Test
+  void twoPegsOfAPublishedExercise() {
+    MeterCheck found =
+        check(
+            CheckMethod.TWO_PEG,
+            Map.of(
+                "middle-P", List.of(1.283),
+                "middle-Q", List.of(0.860),
+                "near-P", List.of(1.612),
+                "near-Q", List.of(1.219),
+                "sight-P", List.of(55.0),
+                "sight-Q", List.of(5.0)));
+    assertEquals(-0.030, found.error().value(), 1e-12);
+    assertEquals(50, found.lengthMetres(), 1e-12);
+    double perMetre = found.error().value() / found.lengthMetres();
+    assertEquals(-0.0006, perMetre, 1e-12);
+    assertEquals(1.645, 1.612 - perMetre * 55, 1e-12);
+    assertEquals(1.222, 1.219 - perMetre * 5, 1e-12);
+    assertEquals(1.283 - 0.860, 1.645 - 1.222, 1e-12);
+  }
+
+  /** 10.0035 + 20.0040 − 30.0020 = 5.5 mm (arithmetic of three distances on a line). */
+  @Test
+  void threePointsInALineOfTensOfMetres() {
+    MeterCheck found =
+        check(
+            CheckMethod.ZERO_CONSTANT,
+            Map.of("AB", List.of(10.0035), "BC", List.of(20.0040), "AC", List.of(30.0020)));
+    assertEquals(0.0055, found.error().value(), 1e-12);
+  }
+
+  /** +0.32° and −0.18°: zero error 0.07° (by hand). */
+  @Test
+  void facesOfATiltMeterInDegrees() {
+    MeterCheck found =
+        check(CheckMethod.REVERSAL, Map.of("face-1", List.of(0.32), "face-2", List.of(-0.18)));
+    assertEquals(0.07, found.error().value(), 1e-12);
+  }
+
   @Test
   void facesOfATiltMeterHoldItsZeroError() {
     MeterCheck found =

@@ -141,12 +141,36 @@ final class StudentizedRangeTest {
     assertEquals(4.6543, StudentizedRange.quantile(0.95, 5, 10), 1e-4);
   }
 
-  /** NIST/SEMATECH handbook 7.4.7.1: means of four groups of five, mean square error 1.331. */
+  /** NIST/SEMATECH handbook 7.4.7.1: means of four groups of five, squares within 21.292. */
   @ParameterizedTest
-  @CsvSource({"5.34,7.72,.02279", "5.34,8.56,.00221", "5.34,5.50,.99612", "7.72,8.56,.66446"})
+  @CsvSource({
+    "5.34,7.72,.02279",
+    "5.34,8.56,.00221",
+    "5.34,5.50,.99612",
+    "7.72,8.56,.66446",
+    "7.72,5.50,.03515",
+    "8.56,5.50,.00345"
+  })
   void hasTheProbabilitiesOfTheHandbook(double one, double other, double probability) {
     double q = Math.abs(one - other) / Math.sqrt(21.292 / 16 / 5);
     assertEquals(probability, 1 - StudentizedRange.cdf(q, 4, 16), 1e-5);
+  }
+
+  /** The same page: all six intervals of differences, to the two decimals printed. */
+  @ParameterizedTest
+  @CsvSource({
+    "7.72,5.34,0.29,4.47",
+    "8.56,5.34,1.13,5.31",
+    "5.34,5.50,-2.25,1.93",
+    "7.72,8.56,-2.93,1.25",
+    "7.72,5.50,0.13,4.31",
+    "8.56,5.50,0.97,5.15"
+  })
+  void hasTheIntervalsOfTheHandbook(double one, double other, double lower, double upper) {
+    double half = StudentizedRange.quantile(0.95, 4, 16) * Math.sqrt(21.292 / 16 / 5);
+    assertEquals(2.087368, half, 5e-6);
+    assertEquals(lower, one - other - half, 5.1e-3);
+    assertEquals(upper, one - other + half, 5.1e-3);
   }
 
   @Test

@@ -40,7 +40,21 @@ final class GuideExamplesTest {
                 new UncertaintyComponent(2.8868, 50),
                 new UncertaintyComponent(16.599, 2)));
     assertEquals(16.75, degrees, 0.01);
+    // Degrees of freedom are truncated, not rounded: 16, and t99 = 2.92 (G.4.1, table G.2).
     double factor = StudentT.quantile(0.995, Math.floor(degrees));
+    assertEquals(2.9208, factor, 5e-5);
+    assertEquals(9.682, Estimate.combine(5.8, 3.9, 6.7), 5e-4);
+    assertEquals(
+        25.45,
+        UncertaintyComponent.effectiveDegreesOfFreedom(
+            List.of(
+                new UncertaintyComponent(5.8, 24),
+                new UncertaintyComponent(3.9, 5),
+                new UncertaintyComponent(6.7, 8))),
+        5e-3);
+    double standardLength = 50_000_623;
+    assertEquals(2.8868, standardLength * 0.1 * 1e-6 / Math.sqrt(3), 5e-4);
+    assertEquals(16.599, standardLength * 11.5e-6 * 0.05 / Math.sqrt(3), 5e-4);
     assertEquals(93, length.estimate().expanded(factor), 0.6);
   }
 
@@ -57,9 +71,15 @@ final class GuideExamplesTest {
       {4.999, 19.678e-3, 1.0433}
     };
     JointEstimate joint = means(List.of("V", "I", "phi"), readings);
-    assertEquals(-0.36, joint.correlation("V", "I"), 5e-3);
-    assertEquals(0.86, joint.correlation("V", "phi"), 5e-3);
-    assertEquals(-0.65, joint.correlation("I", "phi"), 5e-3);
+    assertEquals(-0.3553, joint.correlation("V", "I"), 5e-5);
+    assertEquals(0.8576, joint.correlation("V", "phi"), 5e-5);
+    assertEquals(-0.6451, joint.correlation("I", "phi"), 5e-5);
+    assertEquals(4.999, joint.value("V"), 1e-12);
+    assertEquals(19.661e-3, joint.value("I"), 1e-12);
+    assertEquals(1.04446, joint.value("phi"), 1e-12);
+    assertEquals(3.2094e-3, joint.estimate("V").standardUncertainty(), 5e-8);
+    assertEquals(9.4710e-6, joint.estimate("I").standardUncertainty(), 5e-11);
+    assertEquals(7.5206e-4, joint.estimate("phi").standardUncertainty(), 5e-9);
     Linearised impedance = joint.quantity("V").dividedBy(joint.quantity("I"));
     Linearised resistance = impedance.times(joint.quantity("phi").cosine());
     Linearised reactance = impedance.times(joint.quantity("phi").sine());
@@ -68,7 +88,7 @@ final class GuideExamplesTest {
     assertEstimate(254.260, 0.2363, impedance);
     assertEquals(-0.588, resistance.correlationWith(reactance), 5e-4);
     assertEquals(-0.485, resistance.correlationWith(impedance), 5e-4);
-    assertEquals(0.993, reactance.correlationWith(impedance), 6e-4);
+    assertEquals(0.9925, reactance.correlationWith(impedance), 5e-5);
   }
 
   private static void assertEstimate(double value, double uncertainty, Linearised actual) {
@@ -107,6 +127,9 @@ final class GuideExamplesTest {
             new UncertaintyComponent(0.82, 14));
     assertEquals(18.9987, UncertaintyComponent.effectiveDegreesOfFreedom(parts), 1e-4);
     assertEquals(1.02947, Estimate.combine(0.25, 0.57, 0.82), 5e-6);
+    double factor = StudentT.quantile(0.975, 19);
+    assertEquals(2.093, factor, 5e-4);
+    assertEquals(2.1547, new Estimate(0, 1.02947).expanded(factor), 5e-5);
   }
 
   @Test

@@ -120,7 +120,8 @@ record FNumber(double value, double sampled, double roughened, int count, double
         / (values.size() - 1);
   }
 
-  private static List<Double> correlations(List<Linearised> values, double mean, int lags) {
+  /** Σ (xᵢ − m)(xᵢ₋ₖ − m) / Σ (xᵢ − m)² for each lag k. */
+  static List<Double> correlations(List<Linearised> values, double mean, int lags) {
     double whole = values.stream().mapToDouble(value -> square(value.value() - mean)).sum();
     List<Double> correlations = new ArrayList<>();
     for (int lag = 1; lag <= Math.min(lags, values.size() - 2); lag++) {

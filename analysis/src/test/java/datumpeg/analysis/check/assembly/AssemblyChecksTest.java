@@ -9,6 +9,7 @@ import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.reduce.InventedJob;
 import datumpeg.analysis.reduce.StageFindings;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class AssemblyChecksTest {
@@ -52,7 +53,10 @@ class AssemblyChecksTest {
     assertTrue(rack.remedy().contains("both diagonals read 18356.5 mm"), rack.remedy());
   }
 
-  /** Worked figures of (d1² − d2²)/(4a), computed apart: 12 m by 9 m, and 8 m by 6 m. */
+  /**
+   * Worked figures of (d1² − d2²)/(4a), computed apart: 12 m by 9 m, cosine of the corner 6.9444e-4
+   * or 0.039789°, and 8 m by 6 m, 2.08333e-3 or 0.119366°; over the long sides 8.333 and 16.667 mm.
+   */
   @Test
   void theRackIsThatOfTheWorkedFigures() {
     Outcome large =
@@ -61,6 +65,29 @@ class AssemblyChecksTest {
     Outcome small =
         outcome(wall(8, 8, 6, 6, 10.010, 9.990).reduced("assembly"), "wall-square", "A");
     assertEquals(0.012500, Math.abs(small.deviation()), 1e-6);
+    assertCorner(large, 9, 12, 6.9444e-4, 0.039789, 0.008333);
+    assertCorner(small, 6, 8, 2.08333e-3, 0.119366, 0.016667);
+  }
+
+  /**
+   * u(rack) = d·u·√2/(2a) of a frame planned 12 m by 9 m: 15 · 0.75 · √2 / 24 = 0.66291 mm,
+   * computed apart.
+   */
+  @Test
+  void theRackIsAsUncertainAsItsDiagonals() {
+    InventedJob planned = wall(12, 12, 9, 9, 15.005, 14.995);
+    planned.baysMetres = List.of(4.0, 4.0, 4.0);
+    planned.columnHeightMetres = 9;
+    Outcome rack = outcome(planned.reduced("assembly"), "wall-square", "A");
+    assertEquals(0.00066291, rack.standardUncertainty(), 5e-9);
+  }
+
+  private static void assertCorner(
+      Outcome rack, double side, double base, double cosine, double degrees, double overBase) {
+    double found = Math.abs(rack.deviation()) / side;
+    assertEquals(cosine, found, 5e-8);
+    assertEquals(degrees, 90 - Math.toDegrees(StrictMath.acos(found)), 5e-7);
+    assertEquals(overBase, base * found, 5e-7);
   }
 
   /** Eave 20 mm shorter, set in evenly: no rack, though a diagonal formula with one side is off. */

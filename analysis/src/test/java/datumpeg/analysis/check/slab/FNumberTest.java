@@ -13,6 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class FNumberTest {
@@ -51,6 +52,38 @@ class FNumberTest {
     double feet = FNumber.of(FNumber.FOOT_FLATNESS_METRES, bends, 2).orElseThrow().value();
     assertEquals(26.9417, metric, 5e-5);
     assertEquals(27.0064, feet, 5e-5);
+  }
+
+  /**
+   * NIST StRD, univariate: certified lag-1 autocorrelations of NumAcc1 to NumAcc3 (data recalled)
+   * and of Mavro.
+   */
+  @Test
+  void correlationsAlongALineAreThoseOfReferenceData() {
+    assertEquals(-0.5, lagOne(10000001, 10000003, 10000002), 1e-14);
+    assertEquals(-0.999, lagOne(numAcc(0, 1.2, 1.1, 1.3)), 1e-13);
+    assertEquals(-0.999, lagOne(numAcc(1_000_000, 0.2, 0.1, 0.3)), 1e-9);
+    double[] mavro =
+        IntStream.of(
+                180, 170, 180, 190, 180, 170, 150, 140, 150, 150, 170, 180, 180, 190, 190, 210, 200,
+                160, 140, 130, 130, 150, 150, 160, 150, 140, 130, 140, 150, 140, 150, 160, 150, 160,
+                190, 200, 200, 210, 220, 230, 240, 250, 270, 260, 260, 260, 270, 260, 250, 240)
+            .mapToDouble(n -> (200_000 + n) / 1e5)
+            .toArray();
+    assertEquals(0.937989183438248, lagOne(mavro), 1e-12);
+  }
+
+  private static double lagOne(double... readings) {
+    double mean = DoubleStream.of(readings).average().orElseThrow();
+    return FNumber.correlations(values(0, readings), mean, 1).get(0);
+  }
+
+  private static double[] numAcc(double whole, double first, double low, double high) {
+    double[] readings = new double[1001];
+    for (int i = 0; i < readings.length; i++) {
+      readings[i] = whole + (i == 0 ? first : i % 2 == 1 ? low : high);
+    }
+    return readings;
   }
 
   /** 20 of 100 readings and 30 of 300 make 26.186147 (reckoned in Python from n/F² = Σ nᵢ/Fᵢ²). */

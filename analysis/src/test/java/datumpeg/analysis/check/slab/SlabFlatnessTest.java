@@ -80,6 +80,13 @@ class SlabFlatnessTest {
     assertEquals(level, outcome(profile(OptionalDouble.empty(), 0.003), "FF").measured(), 1e-9);
   }
 
+  /** A tilt of 3 mm a step lifts every rise over ten steps by 30 mm: 0.3175 / (0.010 + 0.030). */
+  @Test
+  void aTiltedLevelPlaneAddsTenStepsOfItToEachRise() {
+    assertEquals(
+        0.3175 / 0.040, outcome(profile(OptionalDouble.empty(), 0.003), "FL").measured(), 1e-9);
+  }
+
   @Test
   void aFloorSurelyRougherThanAskedIsForWhoLaidIt() {
     InventedJob job = profile(OptionalDouble.of(60), 0);
