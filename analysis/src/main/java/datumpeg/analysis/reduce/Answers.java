@@ -27,17 +27,23 @@ final class Answers {
     Optional<LinePlacement> lines = doubt.isPresent() ? Optional.empty() : placement;
     Answer bare = bare(outcomes, causes, doubt, lines);
     return new Answer(
-        lines.isPresent() && !lines.get().fits() ? Answer.Kind.STOP : bare.kind(),
+        lines.filter(found -> found.is(Verdict.NONCONFORMING)).isPresent()
+            ? Answer.Kind.STOP
+            : bare.kind(),
         lines.map(found -> found.sentence() + " ").orElse("") + bare.sentence(),
         bare.first()
             + lines
-                .filter(LinePlacement::fits)
-                .map(found -> (bare.first().isEmpty() ? "" : " ") + mark(found))
+                .map(Answers::next)
+                .filter(next -> !next.isEmpty())
+                .map(next -> (bare.first().isEmpty() ? "" : " ") + next)
                 .orElse(""));
   }
 
-  private static String mark(LinePlacement lines) {
-    return "Mark the lines (mm): " + lines.marks() + ".";
+  private static String next(LinePlacement lines) {
+    if (lines.is(Verdict.UNDECIDED)) {
+      return "Read the sides and diagonals of the slab once more before any line is snapped.";
+    }
+    return lines.fits() ? "Mark the lines (mm): " + lines.marks() + "." : "";
   }
 
   private Answer bare(
@@ -46,7 +52,9 @@ final class Answers {
       Optional<Note> doubt,
       Optional<LinePlacement> lines) {
     long out = outcomes.stream().filter(o -> !o.stale() && o.is(Verdict.NONCONFORMING)).count();
-    long close = outcomes.stream().filter(o -> o.stale() || o.is(Verdict.UNDECIDED)).count();
+    long close =
+        outcomes.stream().filter(o -> o.stale() || o.is(Verdict.UNDECIDED)).count()
+            + lines.stream().filter(found -> found.is(Verdict.UNDECIDED)).count();
     long decided = outcomes.stream().filter(o -> o.verdict().isPresent()).count();
     String first = doubt.map(Note::text).orElse(causes.isEmpty() ? "" : causes.get(0).action());
     if (out > 0) {

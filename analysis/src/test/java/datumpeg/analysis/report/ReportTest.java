@@ -4,7 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Answer;
@@ -198,7 +200,8 @@ final class ReportTest {
             -0.0027,
             0.0007,
             "A1",
-            OptionalDouble.of(0.010));
+            OptionalDouble.of(0.010),
+            Optional.of(new Decision.Decided(1, Verdict.CONFORMING)));
     StageFindings placed =
         new StageFindings(
             "arrival",

@@ -16,6 +16,7 @@ import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonArray;
+import datumpeg.bridge.json.JsonBoolean;
 import datumpeg.bridge.json.JsonDecimal;
 import datumpeg.bridge.json.JsonNull;
 import datumpeg.bridge.json.JsonObject;
@@ -174,13 +175,18 @@ final class FindingsJson {
   private static JsonObject placement(LinePlacement placement) {
     OutcomeUnit unit = OutcomeUnit.MILLIMETRE;
     return JsonObject.builder()
-        .put("fits", placement.fits())
+        .put("fits", fits(placement))
         .put("short", decimal(unit.fromSi(placement.shortMetres())))
         .put("u", decimal(unit.fromSi(placement.standardUncertaintyMetres())))
         .put("at", placement.shortAt())
         .put("allowed", optional(placement.allowedMetres(), unit))
         .put("offsets", JsonArray.of(placement.offsets().stream().map(FindingsJson::offset)))
         .build();
+  }
+
+  /** Null where it is too close to call. */
+  private static JsonValue fits(LinePlacement placement) {
+    return placement.is(Verdict.UNDECIDED) ? new JsonNull() : new JsonBoolean(placement.fits());
   }
 
   private static JsonObject offset(LinePlacement.Offset offset) {

@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -53,6 +54,11 @@ final class FloorProfiles {
     lines
         .computeIfAbsent(match.group(1), line -> new TreeMap<>())
         .put((int) step, levels.linearisedDifference(first, name));
+  }
+
+  /** Lines of which points were read. */
+  Set<String> names() {
+    return lines.keySet();
   }
 
   /** FF by line, of those long enough. */

@@ -5,6 +5,8 @@ import datumpeg.analysis.building.Outline;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Position;
+import datumpeg.analysis.conform.Decision;
+import datumpeg.analysis.conform.Limits;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.remedy.PlacementProblem;
@@ -25,6 +27,8 @@ import java.util.OptionalDouble;
  * joint covariance.
  */
 final class LinesOnSlab {
+  private static final String SLAB_SIZE = "slab-size";
+
   private static final double DIFFERENCE_METRES = 1e-4;
 
   /** A mark so little beyond an edge's end still counts as beside it. */
@@ -78,18 +82,35 @@ final class LinesOnSlab {
         worst = i;
       }
     }
+    double shortMetres = edges.get(worst).plannedMetres() - values[worst];
+    OptionalDouble allowed = allowed();
     return new LinePlacement(
         offsets,
-        edges.get(worst).plannedMetres() - values[worst],
+        shortMetres,
         known.get(worst).estimate().standardUncertainty(),
         edges.get(worst).mark(),
-        allowed());
+        allowed,
+        allowed.isPresent()
+            ? Optional.of(decided(shortMetres, offsets, allowed))
+            : Optional.empty());
+  }
+
+  private Decision.Decided decided(
+      double shortMetres, List<LinePlacement.Offset> offsets, OptionalDouble allowed) {
+    double u =
+        offsets.stream()
+            .mapToDouble(LinePlacement.Offset::standardUncertaintyMetres)
+            .max()
+            .orElseThrow();
+    return new Decision(job.decision())
+        .maximum(
+            shortMetres, u, offsets.size(), new Limits(OptionalDouble.empty(), allowed, SLAB_SIZE));
   }
 
   /** A slab may be as much short as its own size may be. */
   private OptionalDouble allowed() {
     double length = job.setOut().building().lengthMetres();
-    return job.tolerance("slab-size")
+    return job.tolerance(SLAB_SIZE)
         .map(tolerance -> tolerance.signed(length).lower())
         .filter(OptionalDouble::isPresent)
         .map(lower -> OptionalDouble.of(-lower.getAsDouble()))

@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /**
@@ -75,6 +76,7 @@ public final class SlabFlatness implements Check {
             levels -> {
               FloorProfiles profiles = new FloorProfiles(plan(), levels);
               notes.addAll(profiles.notes());
+              layout(profiles).note().ifPresent(notes::add);
               number("FF", plan().leastFlatness(), profiles.flatness(), levelled, stage, found);
               number("FL", plan().leastLevelness(), profiles.levelness(), levelled, stage, found);
             });
@@ -87,6 +89,12 @@ public final class SlabFlatness implements Check {
 
   private FlatnessPlan plan() {
     return job.setOut().details().flatness().orElse(FlatnessPlan.USUAL);
+  }
+
+  private ProfileLayout layout(FloorProfiles profiles) {
+    Map<String, FlatnessPlan.Line> read = new TreeMap<>(plan().lines());
+    read.keySet().retainAll(profiles.names());
+    return new ProfileLayout(read, List.copyOf(job.setOut().slab().corners().values()));
   }
 
   private static boolean isGap(Target target) {
