@@ -77,7 +77,7 @@ public record DirectValues(
         LeastSquares.adjust(new LinearModel(List.copyOf(byTarget.keySet()), equations));
     return adjustment
         .complete()
-        .map(fit -> new DirectValues(fit.parameters(), byTarget, tests(fit, byTarget)));
+        .map(fit -> new DirectValues(fit.parameters(), byTarget, tests(fit, byTarget, observed)));
   }
 
   /**
@@ -111,7 +111,8 @@ public record DirectValues(
   }
 
   /** One test of all targets read more than once: the largest slip statistic, after Bonferroni. */
-  private static List<AgreementTest> tests(Fit fit, Map<String, List<Reading>> byTarget) {
+  private static List<AgreementTest> tests(
+      Fit fit, Map<String, List<Reading>> byTarget, ToDoubleFunction<Reading> observed) {
     if (fit.degreesOfFreedom() == 0) {
       return List.of();
     }
@@ -122,15 +123,15 @@ public record DirectValues(
                 .map(observation -> observation.observation().id())
                 .collect(Collectors.toSet()),
             greatest.map(SuspectedSlip::probability).orElse(1.0),
-            () -> greatest.map(slip -> contradictions(slip, byTarget)).orElse(List.of())));
+            () ->
+                greatest.map(slip -> contradictions(slip, byTarget, observed)).orElse(List.of())));
   }
 
   private static List<Note> contradictions(
-      SuspectedSlip slip, Map<String, List<Reading>> byTarget) {
-    return byTarget.entrySet().stream()
-        .filter(
-            one -> one.getValue().stream().anyMatch(r -> slip.observationIds().contains(r.id())))
-        .map(one -> SlipNotes.contradiction(one.getKey(), one.getValue()))
+      SuspectedSlip slip, Map<String, List<Reading>> byTarget, ToDoubleFunction<Reading> observed) {
+    return byTarget.values().stream()
+        .filter(of -> of.stream().anyMatch(r -> slip.observationIds().contains(r.id())))
+        .map(of -> SlipNotes.contradiction(of, r -> sign(r) * observed.applyAsDouble(r)))
         .toList();
   }
 }

@@ -21,6 +21,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -31,11 +32,16 @@ public final class SlipNotes {
 
   private SlipNotes() {}
 
-  /** One target read several times, with values that cannot all be right. */
-  public static Note contradiction(String target, List<Reading> readings) {
-    double least = readings.stream().mapToDouble(Reading::valueSi).min().orElse(0);
-    double most = readings.stream().mapToDouble(Reading::valueSi).max().orElse(0);
+  /**
+   * One value read several times, with results that cannot all be right.
+   *
+   * @param value what a reading says of it, whichever target, face or part it was read by
+   */
+  public static Note contradiction(List<Reading> readings, ToDoubleFunction<Reading> value) {
+    double least = readings.stream().mapToDouble(value).min().orElse(0);
+    double most = readings.stream().mapToDouble(value).max().orElse(0);
     boolean tilt = readings.get(0).target().quantity() == MeasuredQuantity.TILT;
+    boolean faces = readings.stream().mapToInt(Reading::face).distinct().count() > 1;
     String spread =
         tilt
             ? LengthDisplay.decimal(StrictMath.toDegrees(most - least), 3) + " deg"
@@ -43,10 +49,13 @@ public final class SlipNotes {
     return new Note(
         Note.Kind.SLIP_SUSPECTED,
         "The readings of "
-            + target
+            + readings.stream()
+                .map(reading -> reading.target().text())
+                .distinct()
+                .collect(Collectors.joining(" and "))
             + " contradict each other by "
             + spread
-            + (tilt ? " (faces apart)" : "")
+            + (faces ? ", face 2 with its sign turned" : "")
             + ", more than their uncertainty explains. Read it again; void the wrong one.",
         readings.stream().map(Reading::id).sorted().toList());
   }

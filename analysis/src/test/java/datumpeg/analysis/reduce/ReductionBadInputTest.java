@@ -19,6 +19,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * What a crew may hand in, whole surveys and scraps: always an answer, or a sentence that says why.
@@ -125,6 +127,71 @@ class ReductionBadInputTest {
     assertEquals(1, suspected.size());
     assertTrue(suspected.get(0).text().contains("11"), suspected.get(0).text());
     assertEquals(List.of("r001", "r002"), suspected.get(0).readingIds());
+  }
+
+  /**
+   * Whatever the quantity, and also where a network takes the readings together: read once more far
+   * off, the stage says which target it is and by how much, and its answer is to measure again.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "arrival, DISTANCE, slab.A1-slab.A4, 18.000, 18.011",
+    "arrival, HEIGHT, slab.A1, -1.500, -1.489",
+    "arrival, STAFF, slab.A1, 1.500, 1.511",
+    "arrival, OFFSET, slab.@(9;4.5), 0.001, 0.012",
+    "set-out, DISTANCE, line.A1-line.B1, 8.572, 8.583",
+    "set-out, OFFSET, line.A2, 0.001, 0.012",
+    "assembly, DISTANCE, tip.A2-tip.B2, 8.572, 8.583",
+    "lift, TILT, column.A2/along, 0.001, 0.012",
+    "lift, PLUMB_OFFSET, eave.A2/along, 0.050, 0.061",
+    "tightening, HEIGHT, eave.A2, 2.000, 2.011"
+  })
+  void contradictionsOfAnyQuantityAreReportedWithTheirSpread(
+      String stage, MeasuredQuantity quantity, String target, double one, double other) {
+    InventedJob job = new InventedJob().meter("meter", quantity, 0.0005, 0);
+    around(job, stage, quantity, target);
+    job.read(stage, quantity, target, one).read(stage, quantity, target, other);
+    StageFindings found = job.reduced(stage);
+    List<Note> suspected = notes(found, Note.Kind.SLIP_SUSPECTED);
+    assertFalse(suspected.isEmpty(), found.toString());
+    assertTrue(suspected.get(0).text().contains(target), suspected.toString());
+    assertTrue(
+        suspected.get(0).text().contains("11") || suspected.get(0).text().contains("0.63"),
+        suspected.toString());
+    assertEquals(Answer.Kind.MEASURE_AGAIN, found.answer().kind());
+  }
+
+  /** Leans of +0.5 and −0.3 deg by a meter that has next to no zero error: 0.8 deg apart. */
+  @Test
+  void facesThatContradictAreComparedAsLeans() {
+    InventedJob job = new InventedJob().meter("meter", TILT, 0.0005, 0.0001);
+    job.read("lift", TILT, "column.A2/along", StrictMath.toRadians(0.5), 1, 1)
+        .read("lift", TILT, "column.A2/along", StrictMath.toRadians(0.3), 2, 1);
+    String text = notes(job.reduced("lift"), Note.Kind.SLIP_SUSPECTED).get(0).text();
+    assertTrue(
+        text.startsWith(
+            "The readings of column.A2/along contradict each other by 0.800 deg, face 2 with its"
+                + " sign turned, more"),
+        text);
+  }
+
+  /** What a network needs besides, so that it has a value for the target at all. */
+  private static void around(
+      InventedJob job, String stage, MeasuredQuantity quantity, String target) {
+    if (target.startsWith("slab.A1-")) {
+      double diagonal = Math.sqrt(18 * 18 + 81);
+      job.read(stage, quantity, "slab.A4-slab.B4", 9)
+          .read(stage, quantity, "slab.B4-slab.B1", 18)
+          .read(stage, quantity, "slab.B1-slab.A1", 9)
+          .read(stage, quantity, "slab.A1-slab.B4", diagonal)
+          .read(stage, quantity, "slab.A4-slab.B1", diagonal);
+    } else if (target.equals("slab.A1")) {
+      job.read(stage, quantity, "slab.A4", quantity == HEIGHT ? -1.5 : 1.5);
+    } else if (target.equals("eave.A2")) {
+      job.read(stage, quantity, "eave.A1", 2);
+    } else if (target.startsWith("eave.")) {
+      job.read(stage, quantity, "base.A2/along", 0.05);
+    }
   }
 
   /**
