@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.simulate.NormalDraws;
+import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -176,6 +177,56 @@ class LevelNetworkSecondRouteTest {
       Collections.shuffle(readings, new Random(seed));
       assertAlike(levelling.adjusted(), new Levelling(points, setUps, readings).adjusted());
     }
+  }
+
+  /** Other names for points and set-ups, and all lengths in feet. */
+  @Test
+  void namesAndTheUnitDoNotMatter() {
+    double feet = 1 / 0.3048;
+    for (long seed = 1; seed <= SEEDS; seed++) {
+      Levelling levelling = levelling(seed, false);
+      Levelling other =
+          new Levelling(
+              levelling.points().stream()
+                  .map(
+                      p -> new PlanPoint(renamed(p.name()), feet * p.xMetres(), feet * p.yMetres()))
+                  .toList(),
+              levelling.setUps().stream()
+                  .map(
+                      s ->
+                          new LevelSetUp(
+                              "at " + s.id(),
+                              s.tiltXStandardUncertaintyRadians(),
+                              s.tiltYStandardUncertaintyRadians()))
+                  .toList(),
+              levelling.readings().stream()
+                  .map(
+                      r ->
+                          new LevelReading(
+                              "at " + r.setUp(),
+                              renamed(r.point()),
+                              Observation.independent(
+                                  "reading " + r.observation().id(),
+                                  feet * r.observation().observed(),
+                                  feet * OWN)))
+                  .toList());
+      AdjustedLevels levels = levelling.adjusted();
+      AdjustedLevels others = other.adjusted();
+      for (String name : levels.names()) {
+        Estimate level = levels.level(name);
+        Estimate again = others.level(renamed(name)).scaled(0.3048);
+        assertEquals(level.value(), again.value(), 1e-9);
+        assertEquals(level.standardUncertainty(), again.standardUncertainty(), 1e-9);
+      }
+      assertEquals(
+          levels.fit().test().orElseThrow().squareSum(),
+          others.fit().test().orElseThrow().squareSum(),
+          1e-7);
+    }
+  }
+
+  private static String renamed(String point) {
+    return "corner " + (9 - Integer.parseInt(point.substring(1)));
   }
 
   /** Whatever it reads: the uncertainties depend on what was read, not on its value. */

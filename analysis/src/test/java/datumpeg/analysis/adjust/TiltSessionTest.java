@@ -80,6 +80,58 @@ final class TiltSessionTest {
     assertTrue(tilts.linearisedTilt("single").correlationWith(tilts.linearisedTilt("turned")) < 0);
   }
 
+  /** In any order, by other names, or with every lean seen from the other side of its column. */
+  @Test
+  void orderNamesAndTheSideOfTheColumnDoNotMatter() {
+    List<TiltReading> readings =
+        List.of(
+            reading("a", TiltFace.ONE, 0.31),
+            reading("a", TiltFace.TWO, -0.19),
+            reading("b", TiltFace.ONE, 0.12),
+            reading("c", TiltFace.TWO, 0.44),
+            reading("c", TiltFace.ONE, -0.28));
+    AdjustedTilts expected = new TiltSession(readings).adjust();
+    List<TiltReading> other = new ArrayList<>();
+    for (TiltReading one : readings) {
+      TiltFace face = one.face() == TiltFace.ONE ? TiltFace.TWO : TiltFace.ONE;
+      other.add(0, new TiltReading("column " + one.target(), face, one.observation()));
+    }
+    AdjustedTilts found = new TiltSession(other).adjust();
+    for (String target : expected.targets()) {
+      assertEquals(expected.tilt(target).value(), -found.tilt("column " + target).value(), 1e-15);
+      assertEquals(
+          expected.tilt(target).standardUncertainty(),
+          found.tilt("column " + target).standardUncertainty(),
+          1e-15);
+    }
+    assertEquals(expected.zeroError(ZERO).value(), found.zeroError(ZERO).value(), 1e-15);
+  }
+
+  @Test
+  void oneMoreReadingRaisesNoUncertainty() {
+    List<TiltReading> readings =
+        List.of(
+            reading("a", TiltFace.ONE, 0.31),
+            reading("b", TiltFace.ONE, 0.12),
+            reading("b", TiltFace.TWO, 0.02));
+    AdjustedTilts before = new TiltSession(readings).adjust();
+    for (String target : List.of("a", "b")) {
+      for (TiltFace face : TiltFace.values()) {
+        List<TiltReading> more = new ArrayList<>(readings);
+        Observation like = reading(target, face, 0.2).observation();
+        more.add(
+            new TiltReading(
+                target, face, new Observation("more", like.observed(), U, like.commonParts())));
+        AdjustedTilts after = new TiltSession(more).adjust();
+        for (String one : before.targets()) {
+          assertTrue(
+              after.tilt(one).standardUncertainty()
+                  <= before.tilt(one).standardUncertainty() * (1 + 1e-12));
+        }
+      }
+    }
+  }
+
   @Test
   void aSessionMayBeEmpty() {
     assertEquals(List.of(), new TiltSession(List.of()).adjust().targets());
