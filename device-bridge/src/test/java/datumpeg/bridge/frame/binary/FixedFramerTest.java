@@ -1,6 +1,7 @@
 package datumpeg.bridge.frame.binary;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -17,6 +18,8 @@ import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class FixedFramerTest {
   private static final PresentationFormat TENTHS =
@@ -96,6 +99,35 @@ class FixedFramerTest {
     // NMEA's exclusive or of the same digits is 0x31: worked by hand.
     assertEquals("31", CheckSum.XOR.closing(digits).slice(9, 10).hex());
     assertEquals("dd", CheckSum.SUM.closing(digits).slice(9, 10).hex());
+  }
+
+  /**
+   * Requests, replies and an exception of Modbus over serial line (functions 1, 3, 4, 6 and 16).
+   * The frames of 10 06 and 01 01 as found in public examples, the others closed with the CRC
+   * computed apart (polynomial A001 reflected, from FFFF, low byte first).
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "01030000000ac5cd",
+        "010300000001840a",
+        "01040000000271cb",
+        "01040441400c4a6a9b",
+        "1103006b00037687",
+        "110306ae415652434049ad",
+        "1106000100039a9b",
+        "11100001000204000a0102c6f0",
+        "1006020200036af2",
+        "010100000002bdcb",
+        "01010102d049",
+        "018302c0f1"
+      })
+  void checkSumsOfModbusFramesFit(String hex) {
+    Bytes frame = Bytes.ofHex(hex);
+    assertTrue(CheckSum.CRC16.fits(frame));
+    Bytes body = frame.slice(0, frame.length() - 2);
+    assertEquals(hex, CheckSum.CRC16.closing(body).hex());
+    assertFalse(CheckSum.CRC16.fits(body.plus(Bytes.ofHex("0000"))));
   }
 
   @Test
