@@ -32,7 +32,7 @@ import org.junit.jupiter.api.io.TempDir;
 @DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no signals and pseudo-terminals")
 class CollectCommandTest {
   /** Of the invented sample job, with a slab of which no two sides are alike. */
-  private static final String JOB =
+  static final String JOB =
       JobTexts.LARKRISE.replace("B4 = [\"18 m\",\"9 m\"]", "B4 = [\"19 m\",\"10 m\"]");
 
   private static final Path ENV = Path.of("/usr/bin/env");

@@ -1,6 +1,5 @@
 package datumpeg.bridge.link.ble;
 
-import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -15,7 +14,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.time.Duration;
-import java.util.List;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -31,16 +29,9 @@ import org.junit.jupiter.api.io.TempDir;
 class BleCampaignTest {
   private static final int CYCLES = Integer.getInteger("datumpeg.soak.cycles", 10);
   private static final int KILLS = Integer.getInteger("datumpeg.soak.kills", 2);
-  private static final int SIGSEGV = 11;
 
   private static final Patience PATIENCE =
       new Patience(Duration.ofSeconds(10), Duration.ofSeconds(20), Duration.ofSeconds(10));
-
-  /**
-   * Only the native process is started with it. Its main class stands behind the class path, where
-   * the system may have cut the line off: it tells 4096 bytes.
-   */
-  private static final String ITS_OPTION = "-XX:-CreateCoredumpOnCrash";
 
   @TempDir Path folder = Path.of("");
   private PrivateBus bus;
@@ -111,15 +102,7 @@ class BleCampaignTest {
   }
 
   private void crash() throws IOException, InterruptedException {
-    List<ProcessHandle> children =
-        ProcessHandle.current()
-            .children()
-            .filter(child -> child.info().commandLine().orElse("").contains(ITS_OPTION))
-            .toList();
-    assertEquals(1, children.size(), "there must be one native process");
-    String pid = String.valueOf(children.get(0).pid());
-    assertEquals(0, new ProcessBuilder("kill", "-" + SIGSEGV, pid).start().waitFor());
-    children.get(0).onExit().orTimeout(30, TimeUnit.SECONDS).join();
+    NativeProcess.crash();
     // The daemon ends the subscriptions of a client that left the bus; the connection it leaves.
     meter.distance().forget();
   }
