@@ -128,6 +128,11 @@ final class SessionScribe implements SessionWatcher {
   }
 
   @Override
+  public void captureGoesOn() {
+    say(Said.Kind.RECORDED, words.text("measure.capture-goes-on"));
+  }
+
+  @Override
   public void putAside(String why) {
     say(Said.Kind.PUT_ASIDE, words.text("measure.put-aside", why));
   }

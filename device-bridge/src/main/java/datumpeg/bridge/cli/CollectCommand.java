@@ -111,8 +111,8 @@ final class CollectCommand implements Callable<Integer> {
                 + " reading(s) could not be stored yet; "
                 + (ending.waitingOnDisk()
                     ? "they are stored when this stage is measured or collected next."
-                    : "they could not be written beside the record either and are in the capture"
-                        + " only."));
+                    : "they could not be written beside the captures either and are in the capture"
+                        + " only, as far as it could be kept."));
       }
       return 0;
     }
@@ -158,6 +158,15 @@ final class CollectCommand implements Callable<Integer> {
         .printf(
             "Recorded %d reading(s) of %s, stage %s. The raw bytes are in %s.%n",
             ending.recordedCount(), stored.key(), stage, capture);
+    if (ending.captureOnlyCount() > 0) {
+      program
+          .console()
+          .err()
+          .printf(
+              "%d value(s) without a target are not in the table %s, and only in the capture, as far"
+                  + " as it could be kept.%n",
+              ending.captureOnlyCount(), table);
+    }
     if (ending.unassignedCount() > 0) {
       program
           .console()

@@ -48,7 +48,7 @@ final class CollectTalk implements SessionWatcher {
             standing.unassignedCount(),
             standing.captureOnlyCount() == 0
                 ? ""
-                : " and " + standing.captureOnlyCount() + " in the capture only",
+                : " and " + standing.captureOnlyCount() + " that the table has not taken",
             standing.openTargetCount(),
             standing.openLinkCount(),
             standing.linkCount(),
@@ -78,7 +78,12 @@ final class CollectTalk implements SessionWatcher {
 
   @Override
   public void captureEnded(String why) {
-    say("THE RAW BYTES ARE NO LONGER KEPT: " + why);
+    say("THE RAW BYTES ARE NOT KEPT: " + why);
+  }
+
+  @Override
+  public void captureGoesOn() {
+    say("The raw bytes are kept again; those since then are missing.");
   }
 
   @Override

@@ -94,7 +94,12 @@ final class MeasureTalk implements SessionWatcher {
 
   @Override
   public void captureEnded(String why) {
-    err.printf("  THE RAW BYTES ARE NO LONGER KEPT: %s Readings still are.%s%n", why, tone(2));
+    err.printf("  THE RAW BYTES ARE NOT KEPT: %s Readings still are.%s%n", why, tone(2));
+  }
+
+  @Override
+  public void captureGoesOn() {
+    err.println("  the raw bytes are kept again; those since then are missing");
   }
 
   @Override

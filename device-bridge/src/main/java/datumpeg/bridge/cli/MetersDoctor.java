@@ -5,6 +5,7 @@ import datumpeg.bridge.doctor.Machine;
 import datumpeg.bridge.doctor.Symptom;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonObject;
+import datumpeg.bridge.natives.NativeFiles;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,7 +26,8 @@ record MetersDoctor(DatumpegCommand program, Machine machine) {
             System.getProperty("os.arch", ""),
             environment,
             System.getProperty("user.name", ""),
-            Tones::canBePlayed));
+            Tones::canBePlayed,
+            NativeFiles::obstacle));
   }
 
   int run() {

@@ -75,7 +75,12 @@ final class WatchTalk implements SessionWatcher {
 
   @Override
   public void captureEnded(String why) {
-    err.println("  THE RAW BYTES ARE NO LONGER KEPT: " + why);
+    err.println("  THE RAW BYTES ARE NOT KEPT: " + why);
+  }
+
+  @Override
+  public void captureGoesOn() {
+    err.println("  the raw bytes are kept again; those since then are missing");
   }
 
   @Override

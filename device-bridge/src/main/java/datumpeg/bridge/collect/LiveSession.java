@@ -28,11 +28,9 @@ import java.util.function.Supplier;
  * tells meters that can be told to measure.
  */
 public final class LiveSession {
-  /** So often what waits is tried when nothing happens. */
-  private static final Duration DRAIN = Duration.ofSeconds(5);
-
   private final Guide guide;
   private final ReadingStore store;
+  private final DrainPace pace;
   private final SessionCapture capture;
   private final Supplier<List<Wanted>> further;
   private final List<Wanted> all;
@@ -59,6 +57,7 @@ public final class LiveSession {
       Duration patience,
       SessionWatcher watcher) {
     this.store = store;
+    this.pace = new DrainPace(store, clock);
     this.waiting = new WaitingNews(store, watcher);
     this.patience = patience;
     this.events = new SessionEvents(clock);
@@ -143,11 +142,10 @@ public final class LiveSession {
       Optional<SessionEvent> event = nextEvent();
       if (event.isPresent()) {
         going = deal(event.get());
-      } else if (isLive()) {
-        store.drain();
-      } else {
+      } else if (!isLive()) {
         break;
       }
+      pace.tryAgain();
       waiting.tell();
       if (going && !isAsking()) {
         guide.further(further.get());
@@ -175,7 +173,7 @@ public final class LiveSession {
     if (!isLive()) {
       return events.next(patience);
     }
-    return store.waitingCount() > 0 ? events.next(DRAIN) : Optional.of(events.next());
+    return store.waitingCount() > 0 ? events.next(DrainPace.PAUSE) : Optional.of(events.next());
   }
 
   /** What links still have to say is not heard any longer. Thread-safe. */
@@ -193,6 +191,15 @@ public final class LiveSession {
   }
 
   private boolean deal(SessionEvent event) {
+    try {
+      return dealt(event);
+    } catch (NothingMoreWaitsException full) {
+      watcher.putAside(String.valueOf(full.getMessage()));
+      return true;
+    }
+  }
+
+  private boolean dealt(SessionEvent event) {
     if (event instanceof Received received) {
       received(received);
     } else if (event instanceof InputEnded) {

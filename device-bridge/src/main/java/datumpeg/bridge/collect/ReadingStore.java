@@ -51,7 +51,7 @@ public final class ReadingStore {
   /**
    * Stores an entry behind those that wait.
    *
-   * @throws OuterWorldException if as many wait as may; the entry is then not taken
+   * @throws NothingMoreWaitsException if as many wait as may; the entry is then not taken
    */
   public void keep(Entry entry) {
     if (file == null) {
@@ -68,12 +68,7 @@ public final class ReadingStore {
       }
     }
     if (waiting.size() >= LARGEST_WAITING) {
-      throw new OuterWorldException(
-          "No further reading is taken: "
-              + waiting.size()
-              + " wait to be stored, which is the most that may. "
-              + trouble().map(Throwable::getMessage).orElse(""),
-          trouble);
+      throw new NothingMoreWaitsException(waiting.size(), trouble);
     }
     waiting.add(entry);
     file.add(entry);
@@ -93,6 +88,9 @@ public final class ReadingStore {
       return true;
     } catch (OuterWorldException | IntegrityException refused) {
       trouble = refused;
+      if (file != null) {
+        file.retry();
+      }
       return false;
     }
   }

@@ -5,18 +5,23 @@ import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The capture of a running session. When it can no longer be written, that is said once and the
- * session goes on: a full disk must not end a measurement. One thread.
+ * The capture of a running session. When it can no longer be written, that is said and the session
+ * goes on: a full disk must not end a measurement. It is tried again every {@value #RETRY_SECONDS}
+ * seconds with what comes then. One thread.
  */
 final class SessionCapture {
+  private static final long RETRY_SECONDS = 5;
+
   private final CaptureWriter writer;
   private final String name;
   private final LinkClock clock;
   private final SessionWatcher watcher;
   private boolean broken;
+  private long triedNanos;
 
   SessionCapture(CaptureWriter writer, String name, LinkClock clock, SessionWatcher watcher) {
     this.writer = writer;
@@ -27,16 +32,14 @@ final class SessionCapture {
 
   /** Keeps bytes; returns what a reading decoded from them names as its source. */
   String received(String link, Chunk chunk) {
-    return broken ? withoutLine() : kept(() -> writer.received(link, chunk).number());
+    return kept(() -> writer.received(link, chunk).number());
   }
 
   /** Keeps an act; returns what a typed reading names as its source. */
   String acted(Kind kind, @Nullable Wanted wanted, @Nullable String text) {
     String target = wanted == null ? null : wanted.target().text();
     Integer face = wanted == null || wanted.face() == 0 ? null : wanted.face();
-    return broken
-        ? withoutLine()
-        : kept(() -> writer.acted(kind, target, face, text, clock).number());
+    return kept(() -> writer.acted(kind, target, face, text, clock).number());
   }
 
   private interface Line {
@@ -44,17 +47,28 @@ final class SessionCapture {
   }
 
   private String kept(Line line) {
+    if (broken && clock.monotonicNanos() - triedNanos < TimeUnit.SECONDS.toNanos(RETRY_SECONDS)) {
+      return withoutLine();
+    }
     try {
       // The header is line 1 of the file.
-      return "measure " + name + " line " + (line.write() + 1);
+      String source = "measure " + name + " line " + (line.write() + 1);
+      if (broken) {
+        broken = false;
+        watcher.captureGoesOn();
+      }
+      return source;
     } catch (OuterWorldException refused) {
-      broken = true;
-      watcher.captureEnded(String.valueOf(refused.getMessage()));
+      triedNanos = clock.monotonicNanos();
+      if (!broken) {
+        broken = true;
+        watcher.captureEnded(String.valueOf(refused.getMessage()));
+      }
       return withoutLine();
     }
   }
 
   private String withoutLine() {
-    return "measure, after the end of " + name;
+    return "measure, not kept in " + name;
   }
 }

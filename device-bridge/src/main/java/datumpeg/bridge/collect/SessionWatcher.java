@@ -26,8 +26,11 @@ public interface SessionWatcher {
   /** What waited is stored. */
   void drained();
 
-  /** Raw bytes and acts are not kept any longer, and why; readings are. */
+  /** Raw bytes and acts are not kept for now, and why; readings are. */
   void captureEnded(String why);
+
+  /** Raw bytes and acts are kept again; those in between are missing. */
+  default void captureGoesOn() {}
 
   /** Not taken, and why. */
   void putAside(String why);

@@ -32,6 +32,7 @@ public final class UnattendedSession {
   private final Collector collector;
   private final Sorting sorting;
   private final ReadingStore store;
+  private final DrainPace pace;
   private final SessionCapture capture;
   private final UnassignedTable table;
   private final String stage;
@@ -50,7 +51,8 @@ public final class UnattendedSession {
    * How the session stands.
    *
    * @param unassignedCount rows of the table
-   * @param captureOnlyCount values that only the capture keeps, because the table takes no more
+   * @param captureOnlyCount values without a target that are not in the table: it takes no more, or
+   *     the disk none of them yet; only the capture has them
    */
   public record Standing(
       long recordedCount,
@@ -80,6 +82,7 @@ public final class UnattendedSession {
     this.collector.round(parts.round());
     this.sorting = parts.sorting();
     this.store = parts.store();
+    this.pace = new DrainPace(parts.store(), parts.clock());
     this.capture = new SessionCapture(parts.capture(), parts.captureName(), parts.clock(), watcher);
     this.table = parts.table();
     this.waiting = new WaitingNews(parts.store(), watcher);
@@ -114,25 +117,32 @@ public final class UnattendedSession {
    */
   Standing run() throws InterruptedException {
     standing.accept(standing());
-    for (Optional<SessionEvent> event = events.next(LOOK);
+    for (Optional<SessionEvent> event = next();
         !(event.isPresent() && event.get() instanceof Stop);
-        event = events.next(LOOK)) {
+        event = next()) {
       event.ifPresent(this::deal);
+      pace.tryAgain();
       if (event.isEmpty()) {
-        store.drain();
+        table.drain();
       }
       waiting.tell();
       standing.accept(standing());
     }
     store.drain();
+    table.drain();
     return standing();
+  }
+
+  private Optional<SessionEvent> next() throws InterruptedException {
+    boolean waits = store.waitingCount() + table.waitingCount() > 0;
+    return events.next(waits ? DrainPace.PAUSE : LOOK);
   }
 
   private Standing standing() {
     return new Standing(
         recordedCount,
         table.rowCount(),
-        lostFromTable,
+        lostFromTable + table.waitingCount(),
         sorting.openCount(),
         links.openCount(),
         links.count(),
@@ -157,7 +167,7 @@ public final class UnattendedSession {
     if (arrival.timing() == Timing.REPEATED) {
       aside(said(delivered) + " came twice: the same message again");
     } else if (place.found() && isTrusted(arrival.timing())) {
-      take(delivered, place.targets().get(0));
+      takeOrKeep(delivered, place);
     } else {
       keepForLater(delivered, place, isTrusted(arrival.timing()) ? place.why() : late(place));
     }
@@ -170,6 +180,14 @@ public final class UnattendedSession {
   private static String late(Sorting.Place place) {
     return "it came in one burst with others, or as the link came back"
         + (place.why().isEmpty() ? "" : "; " + place.why());
+  }
+
+  private void takeOrKeep(Delivered delivered, Sorting.Place place) {
+    try {
+      take(delivered, place.targets().get(0));
+    } catch (NothingMoreWaitsException full) {
+      keepForLater(delivered, place, String.valueOf(full.getMessage()));
+    }
   }
 
   private void take(Delivered delivered, Wanted wanted) {
@@ -207,7 +225,7 @@ public final class UnattendedSession {
     lostFromTable += kept ? 0 : 1;
     aside(
         said(delivered)
-            + (kept ? " waits for a person: " : " is in the capture only, and has no target: ")
+            + (kept ? " waits for a person: " : " has no target, and the table is full: ")
             + why);
   }
 

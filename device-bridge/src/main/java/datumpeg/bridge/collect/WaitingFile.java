@@ -19,7 +19,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,8 +49,8 @@ public final class WaitingFile implements AutoCloseable {
   private final Path base;
   private final List<Held> takenOver;
   private final List<Entry> leftOver;
+  private final Deque<String> unwritten = new ArrayDeque<>();
   private @Nullable Held own;
-  private boolean whole = true;
 
   private WaitingFile(Path base, List<Held> takenOver, List<Entry> leftOver) {
     this.base = base;
@@ -160,9 +162,9 @@ public final class WaitingFile implements AutoCloseable {
     return leftOver;
   }
 
-  /** False once an entry could not be kept here. */
+  /** False while an entry could not be kept here. */
   boolean isWhole() {
-    return whole;
+    return unwritten.isEmpty();
   }
 
   void add(Entry entry) {
@@ -180,18 +182,30 @@ public final class WaitingFile implements AutoCloseable {
                     .put("body", JsonWriter.compact(entry.body()))
                     .build())
             + "\n";
+    unwritten.add(line);
+    retry();
+  }
+
+  /** Tries to write what could not be written: the disk may be another one by now, or have room. */
+  void retry() {
     try {
-      FileChannel channel = own().channel();
-      channel.position(channel.size());
-      ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
+      while (!unwritten.isEmpty()) {
+        write(unwritten.element());
+        unwritten.remove();
       }
-      channel.force(true);
     } catch (IOException e) {
-      whole = false;
-      LOG.warn("{} could not be written", base, e);
+      LOG.debug("{} could not be written", base, e);
     }
+  }
+
+  private void write(String line) throws IOException {
+    FileChannel channel = own().channel();
+    channel.position(channel.size());
+    ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
+    while (bytes.hasRemaining()) {
+      channel.write(bytes);
+    }
+    channel.force(true);
   }
 
   private Held own() throws IOException {
@@ -229,7 +243,7 @@ public final class WaitingFile implements AutoCloseable {
     if (mine != null) {
       remove(mine);
     }
-    whole = true;
+    unwritten.clear();
   }
 
   private static void remove(Held held) {

@@ -5,6 +5,7 @@ final class WaitingNews {
   private final ReadingStore store;
   private final SessionWatcher watcher;
   private int toldCount;
+  private boolean toldOnDisk;
 
   WaitingNews(ReadingStore store, SessionWatcher watcher) {
     this.store = store;
@@ -13,16 +14,19 @@ final class WaitingNews {
 
   void tell() {
     int count = store.waitingCount();
-    if (count > 0 && count != toldCount) {
+    boolean onDisk = store.isWaitingOnDisk();
+    if (count > 0 && (count != toldCount || onDisk != toldOnDisk)) {
       watcher.waiting(
           count,
           store.trouble().map(Throwable::getMessage).orElse("")
-              + (store.isWaitingOnDisk()
-                  ? ""
-                  : " They could not be written beside the record either: keep the program running."));
+              + (onDisk
+                  ? " They are kept beside the captures too."
+                  : " They could not be written beside the captures either: keep the program"
+                      + " running."));
     } else if (count == 0 && toldCount > 0) {
       watcher.drained();
     }
     toldCount = count;
+    toldOnDisk = onDisk;
   }
 }

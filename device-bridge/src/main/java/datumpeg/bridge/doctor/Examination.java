@@ -27,6 +27,7 @@ public final class Examination {
   /** All that was looked at, in the order in which a person should deal with it. */
   public List<Symptom> symptoms() {
     List<Symptom> all = new ArrayList<>();
+    all.add(of("native libraries", this::natives));
     all.add(of("serial ports", this::ports));
     all.add(of("permission", this::permission));
     all.add(of("D-Bus system bus", this::bus));
@@ -43,6 +44,16 @@ public final class Examination {
     } catch (RuntimeException e) {
       return new Symptom(subject, State.UNKNOWN, "It could not be looked at: " + e + ".", "");
     }
+  }
+
+  private Symptom natives() {
+    String subject = "native libraries";
+    return machine
+        .natives()
+        .get()
+        .map(obstacle -> Symptom.lacking(subject, obstacle.found(), obstacle.help()))
+        .orElseGet(
+            () -> Symptom.well(subject, "Those of the record and the meters can be unpacked."));
   }
 
   private Symptom ports() {

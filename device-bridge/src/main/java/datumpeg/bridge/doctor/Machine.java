@@ -1,5 +1,6 @@
 package datumpeg.bridge.doctor;
 
+import datumpeg.bridge.natives.NativeFiles;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -8,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
@@ -19,6 +21,7 @@ import java.util.stream.Stream;
  * @param environment the environment variables
  * @param user who runs the program
  * @param sound whether a tone can be played
+ * @param natives why native libraries can be put nowhere; empty where they can
  */
 public record Machine(
     Path root,
@@ -26,7 +29,8 @@ public record Machine(
     String architecture,
     Map<String, String> environment,
     String user,
-    BooleanSupplier sound) {
+    BooleanSupplier sound,
+    Supplier<Optional<NativeFiles.Obstacle>> natives) {
 
   public Machine {
     environment = Map.copyOf(environment);

@@ -9,6 +9,8 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,6 +22,9 @@ import org.slf4j.LoggerFactory;
 public final class UnassignedTable {
   /** So many rows at most: a meter that sends by itself must not fill the disk. */
   public static final int MOST_ROWS = 10_000;
+
+  /** So many rows wait at most for a disk that takes none. */
+  public static final int MOST_WAITING = 500;
 
   private static final Logger LOG = LoggerFactory.getLogger(UnassignedTable.class);
 
@@ -35,6 +40,7 @@ public final class UnassignedTable {
           Column.NOTE);
 
   private final Path file;
+  private final Deque<String> waiting = new ArrayDeque<>();
   private int rowCount;
 
   public UnassignedTable(Path file) {
@@ -62,28 +68,56 @@ public final class UnassignedTable {
     return file;
   }
 
+  /** Rows that are in the file. */
   public int rowCount() {
     return rowCount;
   }
 
-  /** Adds a row; false if there are as many as may be, or it cannot be written. */
+  /** Rows that the disk has not taken yet. */
+  public int waitingCount() {
+    return waiting.size();
+  }
+
+  /** Adds a row; false if there are as many as may be, or as many wait. */
   public boolean add(Row row) {
-    if (rowCount >= MOST_ROWS) {
+    if (rowCount + waiting.size() >= MOST_ROWS || waiting.size() >= MOST_WAITING) {
       return false;
     }
-    String text = rowCount == 0 ? line(header()) + line(cells(row)) : line(cells(row));
+    waiting.add(line(cells(row)));
+    drain();
+    return true;
+  }
+
+  /** Tries to write the rows that wait. */
+  public void drain() {
+    if (waiting.isEmpty()) {
+      return;
+    }
     try (FileChannel channel =
-        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.APPEND)) {
+        FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
+      channel.position(channel.size());
+      while (!waiting.isEmpty()) {
+        write(channel, rowCount == 0 ? line(header()) + waiting.element() : waiting.element());
+        waiting.remove();
+        rowCount++;
+      }
+    } catch (IOException refused) {
+      LOG.debug("{} could not be written", file, refused);
+    }
+  }
+
+  /** All of it or nothing: a full disk takes part of a row. */
+  private static void write(FileChannel channel, String text) throws IOException {
+    long whole = channel.position();
+    try {
       ByteBuffer bytes = ByteBuffer.wrap(text.getBytes(StandardCharsets.UTF_8));
       while (bytes.hasRemaining()) {
         channel.write(bytes);
       }
       channel.force(true);
-      rowCount++;
-      return true;
     } catch (IOException refused) {
-      LOG.warn("{} could not be written", file, refused);
-      return false;
+      channel.truncate(whole);
+      throw refused;
     }
   }
 

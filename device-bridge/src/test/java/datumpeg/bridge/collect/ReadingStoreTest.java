@@ -219,6 +219,25 @@ class ReadingStoreTest {
   }
 
   @Test
+  void whatTheDiskDidNotTakeIsWrittenWhenItDoes() throws Exception {
+    Path later = folder.resolve("later");
+    waiting.add(WaitingFile.of(later.resolve("waiting.jsonl"), () -> record.log(JOB)));
+    ReadingStore store = ReadingStore.queueing(session, JOB, waiting.get(0));
+    session.full = true;
+    store.keep(reading(1));
+    store.keep(reading(2));
+    assertFalse(store.isWaitingOnDisk());
+    Files.createDirectory(later); // as a disk that is there again
+    assertFalse(store.drain());
+    assertTrue(store.isWaitingOnDisk());
+    programDies();
+    session.full = false;
+    waiting.add(WaitingFile.of(later.resolve("waiting.jsonl"), () -> record.log(JOB)));
+    assertTrue(ReadingStore.queueing(session, JOB, waiting.get(0)).drain());
+    assertEquals(List.of(1.0, 2.0), stored());
+  }
+
+  @Test
   void theQueueIsBoundedAndSaysSo() {
     ReadingStore store = store();
     session.full = true;
@@ -226,7 +245,7 @@ class ReadingStoreTest {
       store.keep(reading(i));
     }
     OuterWorldException refused =
-        assertThrows(OuterWorldException.class, () -> store.keep(reading(7)));
+        assertThrows(NothingMoreWaitsException.class, () -> store.keep(reading(7)));
     assertTrue(String.valueOf(refused.getMessage()).contains("500 wait"), refused.getMessage());
     session.full = false;
     assertTrue(store.drain());

@@ -4,20 +4,25 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.doctor.Symptom.State;
+import datumpeg.bridge.natives.NativeFiles;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Machines of the test's own, below a folder that stands for the root. */
 class ExaminationTest {
+  private static final NativeFiles.Obstacle NO_ROOM =
+      new NativeFiles.Obstacle("They could be unpacked nowhere.", "Make room.");
+
   @TempDir Path root;
 
   private Symptom symptom(String subject, String system, String user, BooleanSupplier sound) {
-    Machine machine = new Machine(root, system, "amd64", Map.of(), user, sound);
+    Machine machine = new Machine(root, system, "amd64", Map.of(), user, sound, Optional::empty);
     return new Examination(machine)
         .symptoms().stream()
             .filter(symptom -> symptom.subject().equals(subject))
@@ -37,7 +42,9 @@ class ExaminationTest {
 
   @Test
   void anEmptyMachineLacksEverythingAndSaysWhatHelps() {
-    Machine machine = new Machine(root, "Linux", "riscv64", Map.of(), "ines", () -> false);
+    Machine machine =
+        new Machine(
+            root, "Linux", "riscv64", Map.of(), "ines", () -> false, () -> Optional.of(NO_ROOM));
     for (Symptom symptom : new Examination(machine).symptoms()) {
       assertEquals(State.LACKING, symptom.state(), symptom.toString());
       assertTrue(symptom.found().endsWith("."), symptom.found());
@@ -52,7 +59,8 @@ class ExaminationTest {
     file("/run/dbus/system_bus_socket", "");
     file("/usr/libexec/bluetooth/bluetoothd", "");
     file("/sys/class/bluetooth/hci0/address", "");
-    Machine machine = new Machine(root, "Linux", "amd64", Map.of(), "ines", () -> true);
+    Machine machine =
+        new Machine(root, "Linux", "amd64", Map.of(), "ines", () -> true, Optional::empty);
     for (Symptom symptom : new Examination(machine).symptoms()) {
       assertEquals(State.WELL, symptom.state(), symptom.toString());
       assertEquals("", symptom.help());
@@ -92,7 +100,8 @@ class ExaminationTest {
   @Test
   void aBusNamedInTheEnvironmentIsTaken() {
     Map<String, String> environment = Map.of("DBUS_SYSTEM_BUS_ADDRESS", "unix:path=/tmp/bus");
-    Machine machine = new Machine(root, "Linux", "amd64", environment, "ines", () -> true);
+    Machine machine =
+        new Machine(root, "Linux", "amd64", environment, "ines", () -> true, Optional::empty);
     assertTrue(
         new Examination(machine)
             .symptoms().stream().anyMatch(found -> found.found().contains("unix:path=/tmp/bus")));

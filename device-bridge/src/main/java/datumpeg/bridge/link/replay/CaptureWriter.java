@@ -18,15 +18,20 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Writes a capture while measuring. Each line is handed to the operating system before the method
  * returns, so that a crash of this program tears at most the line being written. Thread-safe.
  */
 public final class CaptureWriter implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(CaptureWriter.class);
+
   private final OutputStream out;
   private final String name;
   private final CaptureHeader header;
+  private final @Nullable FileChannel file;
   private long number;
 
   /**
@@ -36,9 +41,15 @@ public final class CaptureWriter implements AutoCloseable {
    * @throws OuterWorldException if the header cannot be written
    */
   public CaptureWriter(OutputStream out, String name, CaptureHeader header) {
+    this(out, name, header, null);
+  }
+
+  private CaptureWriter(
+      OutputStream out, String name, CaptureHeader header, @Nullable FileChannel file) {
     this.out = out;
     this.name = name;
     this.header = header;
+    this.file = file;
     writeLine(CaptureLineText.of(header));
   }
 
@@ -54,7 +65,7 @@ public final class CaptureWriter implements AutoCloseable {
       FileChannel channel =
           FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
       channel.tryLock(); // given back when the channel is closed
-      return new CaptureWriter(Channels.newOutputStream(channel), file.toString(), header);
+      return new CaptureWriter(Channels.newOutputStream(channel), file.toString(), header, channel);
     } catch (FileAlreadyExistsException exists) {
       throw new InputException(
           "The capture " + file + " exists already; captures are never overwritten.", exists);
@@ -110,12 +121,35 @@ public final class CaptureWriter implements AutoCloseable {
   }
 
   private void writeLine(String line) {
+    long whole = size();
     try {
       out.write((line + "\n").getBytes(StandardCharsets.UTF_8));
       out.flush();
     } catch (IOException refused) {
+      cutTo(whole);
       throw new OuterWorldException(
           "The capture " + name + " could not be written: " + refused.getMessage() + ".", refused);
+    }
+  }
+
+  private long size() {
+    try {
+      return file == null ? 0 : file.size();
+    } catch (IOException e) {
+      return 0;
+    }
+  }
+
+  /**
+   * A full disk takes part of a line: whatever is written later must begin on a line of its own.
+   */
+  private void cutTo(long whole) {
+    try {
+      if (file != null && whole > 0) {
+        file.truncate(whole);
+      }
+    } catch (IOException e) {
+      LOG.warn("the end of {} may be half a line", name, e);
     }
   }
 

@@ -1,68 +1,98 @@
 package datumpeg.bridge.link.serial;
 
-import datumpeg.bridge.link.NativeFiles;
+import com.fazecast.jSerialComm.SerialPort;
+import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.natives.NativeFiles;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import java.util.Map;
+import java.util.Set;
 
 /**
  * Puts jSerialComm's native library into a folder of the user's own before the library is loaded.
  *
  * <p>By itself it would be unpacked into the shared temporary folder, which may be mounted noexec,
- * and where another user of the machine may have put something under its name. If the private
- * folder cannot be made, the library falls back on its own ways.
+ * and where another user of the machine may have put something under its name.
  */
 final class SerialNatives {
-  private static final Logger LOG = LoggerFactory.getLogger(SerialNatives.class);
-
   /** The library's own property: where to look before unpacking. */
   private static final String LIBRARY_PATH = "jSerialComm.library.path";
 
   private SerialNatives() {}
 
-  /** Does nothing where the property is set already: by an earlier call or by the user. */
+  /**
+   * Does nothing where the property is set already: by an earlier call or by the user.
+   *
+   * @throws OuterWorldException if there is no folder that it loads from
+   */
   static synchronized void prepare() {
-    if (!System.getProperty(LIBRARY_PATH, "").isEmpty()) {
-      return;
+    if (System.getProperty(LIBRARY_PATH, "").isEmpty()) {
+      Map<String, byte[]> files = files();
+      NativeFiles.of("jSerialComm").put(files, folder -> use(folder, files.keySet()));
     }
-    try {
-      NativeFiles files = NativeFiles.of("jserialcomm");
-      unpack(files);
-      System.setProperty(LIBRARY_PATH, files.folder().toString());
-    } catch (IOException | UnsupportedOperationException notPrivate) {
-      LOG.info("no private folder for the serial library; it unpacks itself", notPrivate);
+    requireLoaded();
+  }
+
+  private static void use(Path folder, Set<String> files) {
+    UnsatisfiedLinkError first = null;
+    for (String file : files) {
+      try {
+        System.load(folder.resolve(file).toString());
+        System.setProperty(LIBRARY_PATH, folder.toString());
+        return;
+      } catch (UnsatisfiedLinkError ofAnotherMachine) {
+        first = first == null ? ofAnotherMachine : first;
+      }
+    }
+    if (first != null) {
+      throw first;
     }
   }
 
-  /** The folders of the library's jar for this system, with its file. */
-  private static void unpack(NativeFiles files) throws IOException {
+  /** The class of the library loads it as it is initialised, once in the life of the program. */
+  private static void requireLoaded() {
+    try {
+      SerialPort.getVersion();
+    } catch (LinkageError absent) {
+      throw new OuterWorldException(
+          "The library of serial ports, jSerialComm, does not load from "
+              + System.getProperty(LIBRARY_PATH)
+              + "; the log says why.",
+          absent);
+    }
+  }
+
+  /** The library for this system, for each kind of machine: it finds its own by trying. */
+  private static Map<String, byte[]> files() {
     String system = System.getProperty("os.name", "").toLowerCase(Locale.ROOT);
     if (system.startsWith("windows")) {
-      unpack(files, "Windows", List.of("x86_64", "aarch64", "x86", "armv7"), "jSerialComm.dll");
+      return files("Windows", List.of("x86_64", "aarch64", "x86", "armv7"), "jSerialComm.dll");
     } else if (system.contains("mac")) {
-      unpack(files, "OSX", List.of("aarch64", "x86_64", "x86"), "libjSerialComm.jnilib");
-    } else {
-      unpack(
-          files,
-          "Linux",
-          List.of(
-              "x86_64", "x86", "armv5", "armv6hf", "armv7hf", "armv8_64", "armv8_32", "ppc64le"),
-          "libjSerialComm.so");
+      return files("OSX", List.of("aarch64", "x86_64", "x86"), "libjSerialComm.jnilib");
     }
+    return files(
+        "Linux",
+        List.of("x86_64", "x86", "armv5", "armv6hf", "armv7hf", "armv8_64", "armv8_32", "ppc64le"),
+        "libjSerialComm.so");
   }
 
-  private static void unpack(NativeFiles files, String system, List<String> machines, String file)
-      throws IOException {
+  private static Map<String, byte[]> files(String system, List<String> machines, String file) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
     for (String machine : machines) {
       String inside = system + "/" + machine + "/" + file;
       try (InputStream content = SerialNatives.class.getResourceAsStream("/" + inside)) {
         if (content != null) {
-          files.place(content.readAllBytes(), inside);
+          files.put(inside, content.readAllBytes());
         }
+      } catch (IOException unreadable) {
+        throw new UncheckedIOException("the program's own file " + inside, unreadable);
       }
     }
+    return files;
   }
 }

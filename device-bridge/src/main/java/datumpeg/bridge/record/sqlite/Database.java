@@ -36,6 +36,7 @@ final class Database implements AutoCloseable {
 
   static Database open(Path file, SqliteRecords.Mode mode, SqliteSettings settings) {
     SqlFailures failures = new SqlFailures(file, settings.lockWait());
+    SqliteNatives.prepare();
     try {
       Database database =
           new Database(file, failures, config(mode, settings).createConnection(url(file)));
@@ -50,6 +51,7 @@ final class Database implements AutoCloseable {
   static Database inMemory() {
     Path nowhere = Path.of("in memory");
     SqliteSettings settings = SqliteSettings.usual();
+    SqliteNatives.prepare();
     SqlFailures failures = new SqlFailures(nowhere, settings.lockWait());
     try {
       return new Database(

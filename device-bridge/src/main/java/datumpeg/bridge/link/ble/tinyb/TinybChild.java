@@ -1,5 +1,6 @@
 package datumpeg.bridge.link.ble.tinyb;
 
+import datumpeg.bridge.failure.OuterWorldException;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.util.Locale;
@@ -37,7 +38,7 @@ public final class TinybChild {
   private int run() {
     try {
       TinybNatives.load();
-    } catch (IOException | UnsatisfiedLinkError absent) {
+    } catch (IOException | OuterWorldException absent) {
       output.refused("NO_LIBRARY", String.valueOf(absent.getMessage()));
       return 1;
     }

@@ -104,8 +104,8 @@ final class TinybGreeting {
           new LinkUnavailableException(
               Obstacle.MISSING,
               "The native library of the backend tinyb does not load: "
-                  + BleSighting.clean(words)
-                  + ". Use backend=bluez.");
+                  + BleSighting.clean(words.replaceFirst("\\.$", ""))
+                  + ". The usual way to Bluetooth LE meters, without backend=tinyb, needs none.");
       case "NO_SERVICE" ->
           BleRefusal.noService(
               "it is not running, or there is no D-Bus system bus; on Linux: sudo systemctl start"
