@@ -9,7 +9,7 @@ package datumpeg.bridge.cli;
  */
 record LimitBar(double limitMetres, double uncertaintyMetres) {
   private static final int HALF = 10;
-  private static final int OUTSIDE = 6;
+  private static final int MIDDLE = HALF + 6;
 
   /** The limit less its uncertainty; zero or less where the meter cannot decide it. */
   double insideMetres() {
@@ -20,26 +20,37 @@ record LimitBar(double limitMetres, double uncertaintyMetres) {
     return Math.abs(deviationMetres) <= insideMetres();
   }
 
-  /** The bar with a mark at the deviation; beyond its ends the mark is an arrow. */
+  /**
+   * The bar with a mark at the deviation; beyond its ends the mark is an arrow. The brackets stand
+   * close together where the uncertainty takes most of the limit, so that what is near is told from
+   * what is far; where it takes all of it there are none.
+   */
   String text(double deviationMetres) {
-    int half = HALF + OUTSIDE;
-    StringBuilder bar = new StringBuilder(" ".repeat(2 * half + 1));
-    bar.replace(OUTSIDE, 2 * half + 1 - OUTSIDE, "-".repeat(2 * HALF + 1));
-    bar.setCharAt(half, '|');
-    bar.setCharAt(OUTSIDE - 1, '[');
-    bar.setCharAt(2 * half + 1 - OUTSIDE, ']');
-    double scale = insideMetres() > 0 ? HALF / insideMetres() : HALF / limitMetres;
+    double scale = HALF / Math.max(insideMetres(), limitMetres / 2);
+    int inside = (int) Math.round(Math.max(insideMetres(), 0) * scale);
+    StringBuilder bar = empty(inside);
     double place = deviationMetres * scale;
-    if (Math.abs(place) > half) {
-      bar.setCharAt(place < 0 ? 0 : 2 * half, place < 0 ? '<' : '>');
+    if (Math.abs(place) > MIDDLE) {
+      bar.setCharAt(place < 0 ? 0 : 2 * MIDDLE, place < 0 ? '<' : '>');
     } else {
-      int mark = half + (int) Math.round(place);
+      int mark = (int) Math.round(place);
       // Rounding must not draw inside what is outside.
-      if (!isInside(deviationMetres) && Math.abs(mark - half) <= HALF) {
-        mark = half + (deviationMetres < 0 ? -1 : 1) * (HALF + 1);
+      if (!isInside(deviationMetres) && insideMetres() > 0 && Math.abs(mark) <= inside) {
+        mark = (deviationMetres < 0 ? -1 : 1) * (inside + 1);
       }
-      bar.setCharAt(mark, '#');
+      bar.setCharAt(MIDDLE + mark, '#');
     }
     return bar.toString();
+  }
+
+  private StringBuilder empty(int inside) {
+    StringBuilder bar = new StringBuilder(" ".repeat(2 * MIDDLE + 1));
+    if (insideMetres() > 0) {
+      bar.replace(MIDDLE - inside, MIDDLE + inside + 1, "-".repeat(2 * inside + 1));
+      bar.setCharAt(MIDDLE - inside - 1, '[');
+      bar.setCharAt(MIDDLE + inside + 1, ']');
+    }
+    bar.setCharAt(MIDDLE, '|');
+    return bar;
   }
 }

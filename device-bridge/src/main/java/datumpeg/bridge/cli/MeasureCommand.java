@@ -23,8 +23,8 @@ import picocli.CommandLine.Parameters;
     name = "measure",
     description = {
       "Measure a stage's targets one by one: readings come from links and the keyboard.",
-      "Type a value, or skip, back, undo, go TARGET, quit; where a value is held, yes, again or a",
-      "number; where a question is asked, yes or no.",
+      "Type a value, or skip, back, undo, go TARGET, quit; where a value is held, yes,",
+      "again or a number; where a question is asked, yes or no.",
       "Each reading is stored before the next is asked for. Run it again to go on where you were."
     })
 final class MeasureCommand implements Callable<Integer> {

@@ -4,6 +4,7 @@ import datumpeg.analysis.drift.CheckMethod;
 import datumpeg.analysis.drift.DriftHistory;
 import datumpeg.analysis.drift.MeterCheck;
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.quantity.Dimension;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.LiveLinks;
@@ -94,12 +95,16 @@ final class MetersCheck {
         session.append(stored.key(), entry);
       }
       int doubted =
-          StoredJob.load(record, job).drift().doubts(stored.readings()).stream()
+          StoredJob.load(record, job).drift().doubts(itsReadings(stored)).stream()
               .mapToInt(found -> found.readingIds().size())
               .sum();
       tell(program, stored, check, doubted);
     }
     return 0;
+  }
+
+  private List<Reading> itsReadings(StoredJob stored) {
+    return stored.readings().stream().filter(reading -> reading.meter().equals(meter)).toList();
   }
 
   private void requireMethod() {
@@ -173,7 +178,8 @@ final class MetersCheck {
     try {
       return MeterChecks.evaluate(job, entry);
     } catch (IllegalArgumentException e) {
-      throw new InputException("Nothing was stored: " + e.getMessage() + ".", e);
+      String why = String.valueOf(e.getMessage());
+      throw new InputException("Nothing was stored: " + why + (why.endsWith(".") ? "" : "."), e);
     }
   }
 
@@ -191,6 +197,12 @@ final class MetersCheck {
         DriftHistory.shown(check, check.error().expanded(), false),
         DriftHistory.shown(check, check.limit(), false));
     out.println(verdict(check));
+    if (!stored.jobAsMeasured().meters().containsKey(meter)) {
+      out.printf(
+          "%s describes no meter %s (it has: %s); what is assumed of one it does not describe counted"
+              + " here.%n",
+          stored.key(), meter, String.join(", ", stored.jobAsMeasured().meters().keySet()));
+    }
     if (check.scatterProbability().orElse(1) < 0.05) {
       out.println(
           "The readings scatter more than the meter states: the aim, the point or the meter is"
@@ -198,7 +210,8 @@ final class MetersCheck {
     }
     if (doubted > 0) {
       out.printf(
-          "%d reading(s) of %s were taken with it since its last good check; 'reduce' names them.%n",
+          "%d reading(s) of %s that were taken with it are in doubt, by this check or one before;"
+              + " 'reduce' names them.%n",
           doubted, stored.key());
     }
   }

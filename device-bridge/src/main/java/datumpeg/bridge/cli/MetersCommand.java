@@ -33,8 +33,8 @@ final class MetersCommand {
   @Command(
       name = "list",
       description = {
-        "List the serial links of this machine as they are now, and the Bluetooth LE devices that",
-        "are heard meanwhile."
+        "List the serial links of this machine as they are now, and the Bluetooth LE",
+        "devices that are heard meanwhile."
       })
   int list(
       @Option(

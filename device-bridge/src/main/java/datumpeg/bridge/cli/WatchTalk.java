@@ -28,9 +28,15 @@ final class WatchTalk implements SessionWatcher {
         "Watching %s %s. Take the hand off, then type keep; quit ends without keeping.%n",
         wanted.target().quantity().text(), wanted.target().text());
     if (live.isBounded()) {
+      boolean decides = live.limitMetres() > live.uncertaintyMetres();
       err.printf(
-          "Inside the brackets is inside the limit of %s mm for sure: one value may be off %s mm.%n",
-          millimetres(live.limitMetres()), millimetres(live.uncertaintyMetres()));
+          (decides
+                  ? "Inside the brackets is inside the limit of %s mm for sure: one value may be off"
+                      + " %s mm."
+                  : "One value of this meter cannot decide the limit of %s mm: it may be off %s mm.")
+              + "%n",
+          millimetres(live.limitMetres()),
+          millimetres(live.uncertaintyMetres()));
     }
   }
 

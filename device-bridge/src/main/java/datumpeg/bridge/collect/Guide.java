@@ -170,8 +170,14 @@ public final class Guide {
     if (places.isEmpty()) {
       putAside(valueCount, said(delivered) + " came late and fits nothing that is asked for");
     } else {
-      hold(delivered, why, places);
+      hold(delivered, why + alsoDoubtful(delivered, places), places);
     }
+  }
+
+  private String alsoDoubtful(Delivered delivered, List<Wanted> places) {
+    return places.size() > 1
+        ? ""
+        : rule.doubt(places.get(0), delivered.valueSi()).map(doubt -> " Also " + doubt).orElse("");
   }
 
   /**

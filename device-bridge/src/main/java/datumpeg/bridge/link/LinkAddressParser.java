@@ -18,7 +18,7 @@ final class LinkAddressParser {
   private static final List<String> SERIAL_OPTIONS = List.of("baud", "bits", "parity", "stop");
   private static final String EXPECTED =
       "expected serial:PATH[?baud=9600&bits=8&parity=n&stop=1],"
-          + " ble:ADDRESS[?adapter=hci0&backend=bluez], replay:FILE or keyboard:";
+          + " ble:ADDRESS[?adapter=hci0&backend=bluez|tinyb], replay:FILE or keyboard:";
 
   private LinkAddressParser() {}
 

@@ -2,7 +2,6 @@ package datumpeg.bridge.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
@@ -33,6 +32,16 @@ class LimitBarTest {
   void aMeterThatCannotDecideTheLimitIsNeverInside() {
     LimitBar blunt = new LimitBar(0.002, 0.003);
     assertFalse(blunt.isInside(0));
-    assertTrue(blunt.text(0).contains("#"), blunt.text(0));
+    assertEquals("                #                ", blunt.text(0));
+    assertEquals("                |    #           ", blunt.text(0.0005));
+  }
+
+  @Test
+  void whereTheUncertaintyTakesMostOfTheLimitNearIsToldFromFar() {
+    LimitBar narrow = new LimitBar(0.0072, 0.0068);
+    assertEquals("              [-|#]              ", narrow.text(0.0003));
+    assertEquals("              [-|-]#             ", narrow.text(0.0012));
+    assertEquals("              [-|-]          #   ", narrow.text(0.0047));
+    assertEquals("<             [-|-]              ", narrow.text(-0.0063));
   }
 }

@@ -59,6 +59,27 @@ class MetersCheckTest {
   }
 
   @Test
+  void whatOneMeterIsToBlameForIsNotSaidOfAnother() {
+    assertEquals(0, check("known-distance", "known=12 m", "reading=12.105 m"), console.err());
+    assertTrue(console.out().contains("3 reading(s) of larkrise-01"), console.out());
+    assertEquals(
+        0,
+        console.run(
+            "meters",
+            "check",
+            "lazer",
+            "--job",
+            "larkrise-01",
+            "--method",
+            "known-distance",
+            "known=12 m",
+            "reading=12 m"),
+        console.err());
+    assertFalse(console.out().contains("in doubt"), console.out());
+    assertTrue(console.out().contains("describes no meter lazer (it has: laser"), console.out());
+  }
+
+  @Test
   void aMeterWithinItsAccuracyDoubtsNothing() {
     List<String> values = new ArrayList<>();
     for (int i = 0; i < 4; i++) {
@@ -122,6 +143,7 @@ class MetersCheckTest {
     assertTrue(console.err().contains("lacks a value reading"), console.err());
     assertEquals(2, check("known-distance", "known=12 m", "reading=12"));
     assertTrue(console.err().contains("Nothing was stored"), console.err());
+    assertFalse(console.err().contains(".."), console.err());
     assertEquals(2, check("known-distance", "known=12 m", "reding=12 m", "reading=12 m"));
     assertEquals(2, check("known-distance", "12 m"));
     assertTrue(console.err().contains("expected LABEL=VALUE"), console.err());

@@ -3,6 +3,8 @@ package datumpeg.bridge.link.ble.bluez;
 import datumpeg.bridge.link.LinkUnavailableException;
 import datumpeg.bridge.link.ble.BleRefusal;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
 import java.util.concurrent.RejectedExecutionException;
@@ -63,6 +65,9 @@ final class BluezBus implements AutoCloseable {
   }
 
   private static DBusConnection connect(String busAddress, Runnable lost) {
+    if (isSocketMissing(busAddress)) {
+      throw BleRefusal.noService("there is no D-Bus system bus at " + busAddress, null);
+    }
     try {
       return DBusConnectionBuilder.forAddress(busAddress)
           .withShared(false)
@@ -77,6 +82,13 @@ final class BluezBus implements AutoCloseable {
     } catch (DBusException | DBusExecutionException | IllegalArgumentException unreachable) {
       throw BleRefusal.noService("there is no D-Bus system bus at " + busAddress, unreachable);
     }
+  }
+
+  /** The library would try a socket that is not there for ten seconds. */
+  private static boolean isSocketMissing(String busAddress) {
+    String plain = "unix:path=";
+    return busAddress.startsWith(plain)
+        && !Files.exists(Path.of(busAddress.substring(plain.length()).split("[,;]", 2)[0]));
   }
 
   private interface Talk<T> {
