@@ -63,9 +63,8 @@ final class MeasureTalk implements SessionWatcher {
   @Override
   public void held(GuideState.Question question) {
     err.printf(
-        "  HELD: %s %s for %s: %s%s%n",
-        question.delivered().valueText(),
-        question.delivered().unitText(),
+        "  HELD: %s for %s: %s%s%n",
+        (question.delivered().valueText() + " " + question.delivered().unitText()).strip(),
         question.choices().get(0).target().text(),
         question.why(),
         tone(2));

@@ -120,6 +120,26 @@ class ModbusMeasuringTest {
   }
 
   @Test
+  void aStationThatDoesNotAnswerWhenToldToIsSaid() throws Exception {
+    station.answers(QUESTION, "01040441400c4a6a9c"); // its check sum is wrong: as good as none
+    CompletableFuture<Integer> ended =
+        running(
+            "Measure distance",
+            "measure",
+            "larkrise-01",
+            "--stage",
+            "arrival",
+            "--link",
+            "serial:" + station.port(),
+            "--meter",
+            "pier");
+    type("");
+    until("sentence", () -> console.err().contains("did not answer 3 times"));
+    type("quit");
+    assertEquals(0, ended.get(20, TimeUnit.SECONDS), console.err());
+  }
+
+  @Test
   void watchingAsksAsOftenAsTheProfileSaysAndKeepsTheOneConfirmed() throws Exception {
     CompletableFuture<Integer> ended =
         running(

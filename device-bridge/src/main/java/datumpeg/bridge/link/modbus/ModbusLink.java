@@ -104,6 +104,13 @@ public final class ModbusLink implements Link {
     }
   }
 
+  /** Somebody waits for this answer: silence must not be mistaken for a program that does nothing. */
+  private void askUntilAnswered() {
+    do {
+      ask();
+    } while (unanswered > 0 && !ended.get());
+  }
+
   private void ask() {
     if (ended.get()) {
       return;
@@ -180,7 +187,7 @@ public final class ModbusLink implements Link {
   @Override
   public void send(Bytes bytes) {
     try {
-      asking.execute(this::ask);
+      asking.execute(this::askUntilAnswered);
     } catch (RejectedExecutionException over) {
       throw new LinkLostException(
           address().text(), answered.get(), address().text() + " is closed.", over);
