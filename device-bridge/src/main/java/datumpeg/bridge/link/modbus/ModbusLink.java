@@ -104,7 +104,9 @@ public final class ModbusLink implements Link {
     }
   }
 
-  /** Somebody waits for this answer: silence must not be mistaken for a program that does nothing. */
+  /**
+   * Somebody waits for this answer: silence must not be mistaken for a program that does nothing.
+   */
   private void askUntilAnswered() {
     do {
       ask();
