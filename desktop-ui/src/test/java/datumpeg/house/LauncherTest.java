@@ -13,6 +13,7 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -214,6 +215,69 @@ class LauncherTest {
     try (Stream<Path> files = Files.list(home.resolve("desktop-ui/target/start"))) {
       assertEquals(1, files.filter(file -> file.toString().endsWith(".jsa")).count());
     }
+  }
+
+  @Test
+  void windowGetsAnArchiveOfTheClassesItWasSeenToLoad() throws Exception {
+    built();
+    javaThatLists("javafx/stage/Stage"); // newer Java adds a number
+    String first = run(home, "./datumpeg", "desktop").out();
+    assertTrue(first.contains("window-17.0.15-"), first);
+    assertTrue(first.contains("-XX:DumpLoadedClassList="), first);
+    Path made = awaitArchive("window-");
+    String second = run(home, "./datumpeg", "desktop").out();
+    assertTrue(second.contains("-XX:SharedArchiveFile=" + real(made)), second);
+    assertFalse(second.contains("-XX:DumpLoadedClassList="), second);
+    String command = run(home, "./datumpeg", "job").out();
+    assertFalse(command.contains("window-"), command);
+  }
+
+  @Test
+  void runThatShowedNoWindowTeachesNothing() throws IOException {
+    built();
+    javaThatLists("javafx/stage/StageStyle");
+    run(home, "./datumpeg", "desktop", "--help");
+    try (Stream<Path> files = Files.list(home.resolve("desktop-ui/target/start"))) {
+      assertTrue(files.noneMatch(file -> file.getFileName().toString().startsWith("window-")));
+    }
+    assertTrue(run(home, "./datumpeg", "desktop").out().contains("-XX:DumpLoadedClassList="));
+  }
+
+  @Test
+  void statusOfTheFirstWindowIsPassedOn() throws IOException {
+    built();
+    environment.put("STATUS", "3");
+    assertEquals(3, run(home, "./datumpeg", "desktop").status());
+  }
+
+  private void javaThatLists(String line) throws IOException {
+    script(
+        folder.resolve("jdk/bin/java"),
+        "for word; do",
+        "  case $word in",
+        "    -XX:SharedArchiveFile=*.[0-9]*) echo made > \"${word#*=}\" ;;",
+        "    -XX:DumpLoadedClassList=*) echo '" + line + "' > \"${word#*=}\" ;;",
+        "  esac",
+        "  printf '%s\\n' \"$word\"",
+        "done");
+  }
+
+  /** It is made after the window was closed, when the command has ended. */
+  private Path awaitArchive(String name) throws IOException, InterruptedException {
+    Instant latest = Instant.now().plusSeconds(60);
+    while (Instant.now().isBefore(latest)) {
+      try (Stream<Path> files = Files.list(home.resolve("desktop-ui/target/start"))) {
+        Optional<Path> made =
+            files
+                .filter(file -> file.getFileName().toString().matches(name + ".*\\.jsa"))
+                .findFirst();
+        if (made.isPresent()) {
+          return made.get();
+        }
+      }
+      Thread.sleep(20);
+    }
+    throw new AssertionError("no archive " + name);
   }
 
   /** A build that is newer than all sources. */

@@ -29,7 +29,8 @@ import javafx.stage.Stage;
 
 /**
  * How soon the window is usable with a large record, and how long its pulses last. Each start is a
- * process of its own. Prints Markdown. Arguments: {@code run FOLDER JOB.toml JOBS READINGS RUNS}.
+ * process of its own. Prints Markdown. Run by {@code desktop-ui/src/bench/scripts/window.sh}.
+ * Arguments: {@code run FOLDER JOB.toml JOBS READINGS RUNS}.
  */
 public final class WindowBench {
   private static final double PULSE_MILLISECONDS = 1000.0 / 60;
@@ -73,19 +74,25 @@ public final class WindowBench {
       System.out.println(child("settle", file.toString(), jobs));
     }
     double[] empty = new double[runs];
+    double[] emptyArchived = new double[runs];
     double[] window = new double[runs];
     for (int i = 0; i < runs; i++) {
       empty[i] = number(child("empty"));
-      window[i] = number(child("window", file.toString(), jobs));
+      emptyArchived[i] = number(archived("empty"));
+      window[i] = number(archived("window", file.toString(), jobs));
     }
     System.out.printf(
         Locale.ROOT,
         "| from the start of Java to | median ms | least | most | runs |%n|---|---|---|---|---|%n");
     row("the first paint of an empty JavaFX window", empty);
+    row("the same with the archive of classes that the window is started with", emptyArchived);
     row("the jobs on screen, usable", window);
     System.out.printf(
-        Locale.ROOT, "%nRatio of the medians: %.2f%n%n", median(window) / median(empty));
-    System.out.print(child("pulses", file.toString(), jobs));
+        Locale.ROOT,
+        "%nRatio of the medians: %.2f to the first, %.2f to the second%n%n",
+        median(window) / median(empty),
+        median(window) / median(emptyArchived));
+    System.out.print(archived("pulses", file.toString(), jobs));
   }
 
   private static void row(String what, double[] times) {
@@ -107,11 +114,24 @@ public final class WindowBench {
     return Double.parseDouble(printed.strip());
   }
 
-  /** Another Java with the same class path and toolkit. */
   private static String child(String... arguments) throws IOException, InterruptedException {
+    return child(List.of(), arguments);
+  }
+
+  /** With the archive of loaded classes that {@code ./datumpeg desktop} has from its second start. */
+  private static String archived(String... arguments) throws IOException, InterruptedException {
+    String archive = System.getProperty("bench.archive");
+    return child(
+        archive == null ? List.of() : List.of("-XX:SharedArchiveFile=" + archive), arguments);
+  }
+
+  /** Another Java with the same class path and toolkit. */
+  private static String child(List<String> options, String... arguments)
+      throws IOException, InterruptedException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(ManagementFactory.getRuntimeMXBean().getInputArguments());
+    command.addAll(options);
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
     command.add(WindowBench.class.getName());
     command.addAll(List.of(arguments));
