@@ -15,6 +15,7 @@ import java.util.stream.DoubleStream;
  *
  * @param insetMetres from the slab's side edge in to the outer face of the columns
  * @param gable whether the roof rises to a ridge
+ * @param details what else lies on the plan
  */
 record BuildingShape(
     OptionalDouble spanMetres,
@@ -28,7 +29,8 @@ record BuildingShape(
     double columnDepthMetres,
     double columnWidthMetres,
     double rafterDepthMetres,
-    List<Hole> holes) {
+    List<Hole> holes,
+    PlanDetails details) {
   private static final double STEEPEST_RADIANS = StrictMath.toRadians(89);
 
   BuildingShape {
@@ -58,7 +60,8 @@ record BuildingShape(
         orNothing(draft, "sections.column_depth"),
         orNothing(draft, "sections.column_width"),
         orNothing(draft, "sections.rafter_depth"),
-        holes(draft));
+        holes(draft),
+        PlanDetails.of(draft));
   }
 
   /** From the slab's side edge in to the column line. */

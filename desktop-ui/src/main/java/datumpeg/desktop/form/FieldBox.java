@@ -7,8 +7,6 @@ import datumpeg.desktop.form.FormPage.Row;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import javafx.css.PseudoClass;
 import javafx.scene.control.Button;
@@ -17,79 +15,91 @@ import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** One field: its name above it, how it is read and what is wrong with it below. */
 final class FieldBox extends VBox {
   private final FormField field;
   private final Words words;
   private final Consumer<String> typed;
+  private final @Nullable ComboBox<Choice> box;
   private final Control input;
   private final Label told = Labels.vanishing("field-told");
   private final Label wrong = Labels.vanishing("field-wrong");
   private final Button anew = new Button();
+  private List<String> offered = List.of();
   private boolean showing;
 
-  /**
-   * A field before its first row.
-   *
-   * @param type is given what the user types
-   * @param remove is given the path of an entry that the user wants to begin anew
-   * @param focus is told the path of the field when it takes the keys
-   */
-  FieldBox(
-      FormField field,
-      Words words,
-      BiConsumer<FormField, String> type,
-      Consumer<String> remove,
-      Consumer<String> focus) {
+  /** A field before its first row. */
+  FieldBox(FormField field, Words words, FormActs acts) {
     this.field = field;
     this.words = words;
-    this.typed = text -> type.accept(field, text);
-    this.input = field.choices().isEmpty() ? textField() : comboBox();
+    this.typed = text -> acts.type(field, text);
+    this.box = isOneOf(field) ? comboBox() : null;
+    this.input = box == null ? otherInput() : box;
     getStyleClass().add("form-field");
-    input.setId("form-" + field.path().replace('.', '-'));
+    input.setId("form-" + field.path().replaceAll("[.\\[]", "-").replace("]", ""));
     input.setMaxWidth(Double.MAX_VALUE);
     input
         .focusedProperty()
-        .addListener((property, before, now) -> focus.accept(now ? field.path() : ""));
+        .addListener((property, before, now) -> acts.focus(now ? field.path() : ""));
     wrong.setId(input.getId() + "-wrong");
     told.setId(input.getId() + "-told");
     anew.setText(words.text("form.begin-anew"));
-    anew.setOnAction(event -> remove.accept(field.path()));
+    anew.setOnAction(event -> acts.remove(field.path()));
+  }
+
+  private static boolean isOneOf(FormField field) {
+    return !field.choices().isEmpty() && field.shape() != FormField.Shape.SOME;
+  }
+
+  private Control otherInput() {
+    return field.shape() == FormField.Shape.SOME
+        ? new CheckMenu(
+            new ChoiceWords(words).of(field), words.text("form.choice.none-of-them"), this::take)
+        : textField();
+  }
+
+  private void take(String text) {
+    if (!showing) {
+      typed.accept(text);
+    }
   }
 
   private TextField textField() {
     TextField text = new TextField();
-    text.textProperty()
-        .addListener(
-            (property, before, now) -> {
-              if (!showing) {
-                typed.accept(now);
-              }
-            });
+    text.textProperty().addListener((property, before, now) -> take(now));
     return text;
   }
 
   private ComboBox<Choice> comboBox() {
-    ComboBox<Choice> box = new ComboBox<>();
-    List<Choice> choices = new ArrayList<>();
-    if (!field.required()) {
-      choices.add(new Choice("", words.text("form.choice.none")));
-    }
-    for (String word : field.choices()) {
-      String key = "form.choice." + word.toLowerCase(Locale.ROOT).replace(' ', '-');
-      choices.add(new Choice(word, words.text(key)));
-    }
-    box.getItems().setAll(choices);
-    box.setConverter(new ChoiceName());
-    box.valueProperty()
+    ComboBox<Choice> made = new ComboBox<>();
+    made.setConverter(new ChoiceName());
+    made.valueProperty()
         .addListener(
             (property, before, now) -> {
-              if (!showing && now != null) {
-                typed.accept(now.id());
+              if (now != null) {
+                take(now.id());
               }
             });
-    return box;
+    return made;
+  }
+
+  /** What can be chosen grows with the stages that the user adds. */
+  private void offer(ComboBox<Choice> choosing, FormField now) {
+    if (now.choices().equals(offered)) {
+      return;
+    }
+    offered = now.choices();
+    List<Choice> choices = new ArrayList<>(new ChoiceWords(words).of(now));
+    if (!field.required()) {
+      choices.add(0, new Choice("", words.text("form.choice.none")));
+    }
+    @Nullable Choice chosen = choosing.getValue();
+    choosing.getItems().setAll(choices);
+    if (chosen != null) {
+      select(choosing, chosen.id());
+    }
   }
 
   /**
@@ -104,6 +114,9 @@ final class FieldBox extends VBox {
       getChildren().addAll(name, input, told, wrong);
     }
     showing = true;
+    if (box != null) {
+      offer(box, row.field());
+    }
     if (fill) {
       fill(row.text());
     }
@@ -126,17 +139,23 @@ final class FieldBox extends VBox {
   }
 
   private void fill(String value) {
-    if (input instanceof TextField text) {
+    if (box != null) {
+      select(box, value);
+    } else if (input instanceof TextField text) {
       text.setText(value);
-    } else if (input instanceof ComboBox<?> box) {
-      for (int i = 0; i < box.getItems().size(); i++) {
-        if (box.getItems().get(i) instanceof Choice choice && choice.id().equals(value)) {
-          box.getSelectionModel().select(i);
-          return;
-        }
-      }
-      box.getSelectionModel().clearSelection();
+    } else if (input instanceof CheckMenu menu) {
+      menu.choose(value);
     }
+  }
+
+  private static void select(ComboBox<Choice> choosing, String id) {
+    for (Choice choice : choosing.getItems()) {
+      if (choice.id().equals(id)) {
+        choosing.getSelectionModel().select(choice);
+        return;
+      }
+    }
+    choosing.getSelectionModel().clearSelection();
   }
 
   @Override

@@ -13,7 +13,8 @@ import java.util.stream.Collectors;
 
 /** The rows of a form: what stands in each field, how it is read, what is wrong. One thread. */
 final class FieldRows {
-  private static final Set<String> FIRST_OF_THEIRS = Set.of("openings.wall", "meters.quantity");
+  private static final Set<String> FIRST_OF_THEIRS =
+      Set.of("openings.wall", "meters.quantity", "stages.after");
 
   private final Words words;
   private final FieldNames names;
@@ -44,7 +45,10 @@ final class FieldRows {
    */
   static boolean covers(FormField field, String path) {
     boolean whole = FIRST_OF_THEIRS.contains(field.key()) && field.path().startsWith(path + ".");
-    return whole || path.equals(field.path()) || path.startsWith(field.path() + ".");
+    return whole
+        || path.equals(field.path())
+        || path.startsWith(field.path() + ".")
+        || path.startsWith(field.path() + "[");
   }
 
   Row row(FormField field) {
@@ -71,6 +75,15 @@ final class FieldRows {
         .filter(entry -> entry.getKey().startsWith(prefix))
         .map(entry -> entry.getKey().substring(prefix.length()) + " " + entry.getValue())
         .collect(Collectors.joining(", "));
+  }
+
+  /** What is wrong with the rows of a group as a whole, or with one of them. */
+  String wrongRows(FormGroup group) {
+    return wrong.entrySet().stream()
+        .filter(entry -> group.rows().covers(entry.getKey()))
+        .filter(entry -> group.allFields().noneMatch(field -> covers(field, entry.getKey())))
+        .map(entry -> names.told(entry.getValue()))
+        .collect(Collectors.joining(" "));
   }
 
   private String mistakes(FormField field) {
@@ -101,6 +114,7 @@ final class FieldRows {
   private static boolean isLength(FormField field) {
     return field.shape() == Shape.LENGTH
         || field.shape() == Shape.LENGTHS
+        || field.shape() == Shape.PLACES
         || field.shape() == Shape.LIMIT;
   }
 
@@ -108,9 +122,13 @@ final class FieldRows {
   private String told(FormField field, String text) {
     return switch (field.shape()) {
       case LENGTH, LIMIT -> length(TypedValue.metres(text));
+      case PLACES -> places(TypedValue.allMetres(text));
       case LENGTHS -> lengths(TypedValue.allMetres(text));
       case ANGLE -> angle(TypedValue.radians(text));
-      case TEXT, TEXTS, DAY, WHOLE -> "";
+      case TEMPERATURE -> temperature(TypedValue.temperature(text));
+      case TEMPERATURES ->
+          temperature(TypedValue.temperatures(text, " " + words.text("form.to") + " "));
+      case TEXT, TEXTS, SENTENCE, DAY, WHOLE, NUMBER, TRUTH, WARMER, SOME -> "";
     };
   }
 
@@ -118,10 +136,23 @@ final class FieldRows {
     return metres.isPresent() ? "= " + words.figures().size(metres.getAsDouble()) : "";
   }
 
+  private String places(double[] metres) {
+    return metres.length == 0
+        ? ""
+        : "= "
+            + Arrays.stream(metres)
+                .mapToObj(words.figures()::size)
+                .collect(Collectors.joining("; "));
+  }
+
   private String lengths(double[] metres) {
     return metres.length == 0
         ? ""
         : words.text("form.sum", metres.length, words.figures().size(Arrays.stream(metres).sum()));
+  }
+
+  private static String temperature(String read) {
+    return read.isEmpty() ? "" : "= " + read;
   }
 
   private static String angle(OptionalDouble radians) {

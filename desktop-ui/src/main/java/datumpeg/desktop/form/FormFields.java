@@ -1,6 +1,14 @@
 package datumpeg.desktop.form;
 
+import static datumpeg.desktop.form.FormField.choice;
+import static datumpeg.desktop.form.FormField.may;
+import static datumpeg.desktop.form.FormField.must;
+import static datumpeg.desktop.form.FormGroup.always;
+import static datumpeg.desktop.form.FormGroup.more;
+
+import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.building.Wall;
+import datumpeg.analysis.conform.GuardBand;
 import datumpeg.analysis.measuring.CheckNames;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.bridge.jobfile.JobDraft;
@@ -16,7 +24,7 @@ import java.util.stream.Stream;
 final class FormFields {
   private static final List<FormGroup> FIRST =
       List.of(
-          group(
+          always(
               "job",
               must("job.name", Shape.TEXT),
               must("job.id", Shape.TEXT),
@@ -24,7 +32,7 @@ final class FormFields {
               must("job.crew", Shape.TEXT),
               may("job.slab_by", Shape.TEXT),
               may("job.started", Shape.DAY)),
-          group(
+          always(
               "building",
               must("building.span", Shape.LENGTH),
               must("building.length", Shape.LENGTH),
@@ -33,7 +41,7 @@ final class FormFields {
               must("building.eave_height", Shape.LENGTH),
               new FormField("building.roof", Shape.TEXT, true, List.of("gable", "mono")),
               must("building.pitch", Shape.ANGLE)),
-          group(
+          always(
               "sections",
               must("sections.column_depth", Shape.LENGTH),
               must("sections.column_width", Shape.LENGTH),
@@ -41,7 +49,7 @@ final class FormFields {
               must("sections.end_girt_depth", Shape.LENGTH),
               must("sections.rafter_depth", Shape.LENGTH)));
 
-  private static final List<FormGroup> LAST =
+  private static final List<FormGroup> MORE =
       List.of(
           more(
               "steel",
@@ -60,7 +68,25 @@ final class FormFields {
               may("job.organisation", Shape.TEXT),
               may("job.bearing", Shape.ANGLE),
               may("job.erected_from", Shape.WHOLE)),
-          more("slab", may("slab.level_points", Shape.TEXTS), may("slab.plates", Shape.LENGTHS)),
+          more("slab", may("slab.level_points", Shape.TEXTS), may("slab.plates", Shape.LENGTHS)));
+
+  private static final List<FormGroup> LAST =
+      List.of(
+          more("props", may("props.attachment", Shape.LENGTH), may("props.angle", Shape.ANGLE)),
+          new FormGroup(
+              "points",
+              "",
+              "",
+              true,
+              PointName.FEATURES.stream()
+                  .map(feature -> may("points." + feature, Shape.LENGTH))
+                  .toList()),
+          more(
+              "decision",
+              may("decision.accept", Shape.NUMBER),
+              may("decision.reject", Shape.NUMBER),
+              choice("decision.guard", GuardBand.ISO_14253_1),
+              may("decision.guard_factor", Shape.NUMBER)),
           new FormGroup(
               "tolerances",
               "",
@@ -72,11 +98,15 @@ final class FormFields {
 
   private FormFields() {}
 
-  /** The groups of a draft: those that every job has, and one for each opening and meter. */
+  /** The groups of a draft: those that every job has, and one for each thing that was added. */
   static List<FormGroup> of(JobDraft draft) {
     List<FormGroup> groups = new ArrayList<>(FIRST);
     draft.keys("openings").forEach(id -> groups.add(opening(id)));
     draft.keys("meters").forEach(id -> groups.add(meter(id)));
+    groups.addAll(StageFields.of(draft));
+    groups.addAll(MORE);
+    groups.addAll(DetailFields.of(draft));
+    groups.add(StageFields.temperatures(draft));
     groups.addAll(LAST);
     return groups;
   }
@@ -118,28 +148,11 @@ final class FormFields {
                     .map(MeasuredQuantity::text)
                     .toList()),
             may(table + ".expanded_uncertainty", Shape.TEXT),
+            may(table + ".coverage", Shape.NUMBER),
             may(table + ".resolution", Shape.TEXT),
             may(table + ".repeatability", Shape.TEXT),
-            may(table + ".common", Shape.TEXT)));
-  }
-
-  private static FormGroup group(String id, FormField... fields) {
-    return new FormGroup(id, "", "", false, List.of(fields));
-  }
-
-  private static FormGroup more(String id, FormField... fields) {
-    return new FormGroup(id, "", "", true, List.of(fields));
-  }
-
-  private static FormField must(String path, Shape shape) {
-    return new FormField(path, shape, true, List.of());
-  }
-
-  private static FormField may(String path, Shape shape) {
-    return new FormField(path, shape, false, List.of());
-  }
-
-  private static FormField choice(String path, String... words) {
-    return new FormField(path, Shape.TEXT, false, List.of(words));
+            may(table + ".common", Shape.TEXT),
+            may(table + ".per_metre", Shape.TEXT),
+            may(table + ".edge", Shape.LENGTH)));
   }
 }

@@ -35,7 +35,7 @@ final class FormMaker {
     List<Strange> strange = rows.needed() > 0 ? List.of() : strange(checked, groups, names);
     List<String> differences =
         state.isRevision() ? new DraftDifferences(words, names).sentences(base, draft) : List.of();
-    boolean sound = checked.job().isPresent() && wrong.isEmpty();
+    boolean sound = checked.job().isPresent() && wrong.isEmpty() && rows.needed() == 0;
     BuildingShape shape = BuildingShape.of(draft);
     return new FormPage(
         heading(state),
@@ -67,9 +67,13 @@ final class FormMaker {
   }
 
   private Group group(FormGroup group, FieldNames names, FieldRows rows) {
-    List<Row> made = group.fields().stream().map(rows::row).toList();
-    boolean said = made.stream().anyMatch(row -> !row.text().isEmpty() || !row.wrong().isEmpty());
-    return new Group(group, names.title(group), !group.optional() || said, made);
+    List<Row> made = group.allFields().map(rows::row).toList();
+    String wrong = rows.wrongRows(group);
+    boolean said =
+        !wrong.isEmpty()
+            || !group.rows().rows().isEmpty()
+            || made.stream().anyMatch(row -> !row.text().isEmpty() || !row.wrong().isEmpty());
+    return new Group(group, names.title(group), !group.optional() || said, made, wrong);
   }
 
   private static List<Strange> strange(
@@ -88,7 +92,8 @@ final class FormMaker {
   }
 
   private static boolean shows(Group group, String path) {
-    return group.rows().stream().anyMatch(row -> FieldRows.covers(row.field(), path));
+    return group.group().rows().covers(path)
+        || group.rows().stream().anyMatch(row -> FieldRows.covers(row.field(), path));
   }
 
   private String heading(FormState state) {

@@ -39,8 +39,10 @@ record FormPage(
    * Fields under one heading.
    *
    * @param open whether it must be seen: it is needed, or something in it is given or wrong
+   * @param rows the group's fields, then the fields of its rows
+   * @param wrong what is wrong with no single field of it; empty for nothing
    */
-  record Group(FormGroup group, String title, boolean open, List<Row> rows) {
+  record Group(FormGroup group, String title, boolean open, List<Row> rows, String wrong) {
     Group {
       rows = List.copyOf(rows);
     }

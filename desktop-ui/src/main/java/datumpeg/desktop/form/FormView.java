@@ -1,26 +1,13 @@
 package datumpeg.desktop.form;
 
-import datumpeg.analysis.report.drawing.Mark;
-import datumpeg.analysis.report.drawing.Picture;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.FileDrop;
 import datumpeg.desktop.control.Labels;
-import datumpeg.desktop.control.Palette;
-import datumpeg.desktop.control.PicturePainter;
-import datumpeg.desktop.form.FormPage.Group;
 import datumpeg.desktop.text.Words;
 import java.io.File;
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Set;
 import javafx.scene.Node;
-import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
@@ -36,15 +23,7 @@ import org.jspecify.annotations.Nullable;
 public final class FormView extends VBox {
   private static final KeyCombination STORE =
       new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN);
-  private static final Set<String> PORTAL_FIELDS =
-      Set.of(
-          "building.eave_height",
-          "building.roof",
-          "building.pitch",
-          "sections.column_depth",
-          "sections.rafter_depth");
   private static final double FORM_SHARE = 0.47;
-  private static final double DRAWING_SHARE = 0.47;
 
   private final FormViewModel model;
   private final Words words;
@@ -53,32 +32,22 @@ public final class FormView extends VBox {
   private final Label said = Labels.vanishing("form-said");
   private final Button store = new Button();
   private final Button aside = new Button("");
-  private final VBox groups = new VBox();
+  private final GroupList groups;
+  private final FormDrawings drawings;
   private final VBox strange = new VBox();
   private final VBox differences = new VBox();
-  private final Drawing plan = new Drawing("form-drawing");
-  private final Drawing portal = new Drawing("form-drawing");
-  private final Label noPlan = Labels.vanishing("sentence");
-  private final Label noPortal = Labels.vanishing("sentence");
   private final ScrollPane right = scroll(new VBox());
-  private final FlowPane adding;
-  private final Map<String, GroupBox> boxes = new HashMap<>();
-  private List<String> shown = List.of();
-  private int filled = -1;
-  private String lit = "";
 
   public FormView(FormViewModel model) {
     this.model = model;
     this.words = model.words();
-    this.adding = adding();
+    this.drawings = new FormDrawings(words);
+    this.groups = new GroupList(words, acts(), new AddingLine(model));
     getStyleClass().addAll("screen", "form-screen");
     answer.setId("form-answer");
     said.setId("form-said");
     said.textProperty().bind(model.said());
-    plan.setId("form-plan");
-    portal.setId("form-portal");
     differences.setId("form-differences");
-    groups.getStyleClass().add("form-groups");
     strange.getStyleClass().add("changes");
     differences.getStyleClass().add("changes");
     getChildren().addAll(top(), body());
@@ -89,6 +58,40 @@ public final class FormView extends VBox {
     if (now != null) {
       show(now);
     }
+  }
+
+  private FormActs acts() {
+    return new FormActs() {
+      @Override
+      public void type(FormField field, String text) {
+        model.type(field, text);
+      }
+
+      @Override
+      public void remove(String path) {
+        model.remove(path);
+      }
+
+      @Override
+      public void focus(String path) {
+        focused(path);
+      }
+
+      @Override
+      public void addRow(FormTable table, String name) {
+        model.addRow(table, name);
+      }
+
+      @Override
+      public void beginWithRectangle(FormTable table) {
+        model.beginWithRectangle(table);
+      }
+
+      @Override
+      public void raise(FormTable table, FormTable.Row row) {
+        model.raise(table, row);
+      }
+    };
   }
 
   /** What is always in sight: whether it can be stored. */
@@ -108,11 +111,11 @@ public final class FormView extends VBox {
     VBox left = new VBox(heading, buttons(), groups);
     left.getStyleClass().add("form-groups");
     ScrollPane form = scroll(left);
-    VBox drawn = new VBox(said, strange, plan, noPlan, portal, noPortal, differences);
+    VBox drawn = new VBox(said, strange);
+    drawn.getChildren().addAll(drawings.nodes(right.heightProperty()));
+    drawn.getChildren().add(differences);
     drawn.getStyleClass().add("form-drawn");
     right.setContent(drawn);
-    plan.prefHeightProperty().bind(right.heightProperty().multiply(DRAWING_SHARE));
-    portal.prefHeightProperty().bind(right.heightProperty().multiply(DRAWING_SHARE));
     said.textProperty().addListener((property, before, now) -> right.setVvalue(0));
     HBox body = new HBox(form, right);
     body.getStyleClass().add("form-body");
@@ -158,27 +161,6 @@ public final class FormView extends VBox {
     }
   }
 
-  private FlowPane adding() {
-    TextField name = new TextField();
-    name.setId("form-meter-name");
-    name.setPromptText(words.text("form.meter-prompt"));
-    name.setAccessibleText(words.text("form.meter-name"));
-    name.setPrefColumnCount(9);
-    FlowPane line =
-        new FlowPane(
-            button("form.add-opening", "form-add-opening", model::addOpening),
-            name,
-            button(
-                "form.add-meter",
-                "form-add-meter",
-                () -> {
-                  model.addMeter(name.getText());
-                  name.clear();
-                }));
-    line.getStyleClass().add("chart-buttons");
-    return line;
-  }
-
   private Button button(String key, String id, Runnable action) {
     Button button = new Button(words.text(key));
     button.setId(id);
@@ -211,9 +193,7 @@ public final class FormView extends VBox {
   /** The first field takes the keys. */
   @Override
   public void requestFocus() {
-    if (!groups.getChildren().isEmpty()) {
-      groups.getChildren().get(0).requestFocus();
-    }
+    groups.requestFocus();
   }
 
   private void show(FormPage page) {
@@ -222,7 +202,11 @@ public final class FormView extends VBox {
     store.setText(page.save());
     store.setDisable(!page.maySave());
     aside.setText(page.aside().isEmpty() ? "" : words.text("form.take-up", page.aside()));
-    showGroups(page);
+    boolean first = groups.getChildren().isEmpty();
+    groups.show(page);
+    if (first && isFocused()) {
+      requestFocus();
+    }
     strange.getChildren().setAll(page.strange().stream().map(this::strange).toList());
     differences.getChildren().clear();
     if (!page.differences().isEmpty()) {
@@ -232,55 +216,7 @@ public final class FormView extends VBox {
       page.differences()
           .forEach(text -> differences.getChildren().add(Labels.wrapping(text, "change")));
     }
-    draw(page);
-  }
-
-  private void showGroups(FormPage page) {
-    boolean fill = page.filled() != filled;
-    List<String> keys = page.groups().stream().map(FormView::key).toList();
-    List<String> before = shown;
-    shown = keys;
-    filled = page.filled();
-    if (!keys.equals(before)) {
-      boxes.keySet().retainAll(keys);
-      List<Node> wanted = new ArrayList<>();
-      for (Group group : page.groups()) {
-        if (group.group().optional() && !wanted.contains(adding)) {
-          wanted.add(adding);
-        }
-        wanted.add(box(group));
-      }
-      bring(wanted);
-    }
-    for (Group group : page.groups()) {
-      boolean added = !before.contains(key(group));
-      box(group).show(group, fill || added);
-      if (added && !fill && !before.isEmpty()) {
-        box(group).requestFocus();
-      }
-    }
-    if (before.isEmpty() && isFocused()) {
-      requestFocus();
-    }
-  }
-
-  /** What stays is not touched, so that it keeps the keys. */
-  private void bring(List<Node> wanted) {
-    groups.getChildren().retainAll(wanted);
-    for (int i = 0; i < wanted.size(); i++) {
-      if (i >= groups.getChildren().size() || groups.getChildren().get(i) != wanted.get(i)) {
-        groups.getChildren().add(i, wanted.get(i));
-      }
-    }
-  }
-
-  private GroupBox box(Group group) {
-    return boxes.computeIfAbsent(
-        key(group), key -> new GroupBox(group, words, model::type, model::remove, this::focused));
-  }
-
-  private static String key(Group group) {
-    return group.group().id() + " " + group.group().named();
+    drawings.draw(page);
   }
 
   private Node strange(FormPage.Strange found) {
@@ -299,15 +235,15 @@ public final class FormView extends VBox {
   }
 
   private void focused(String path) {
-    lit = path;
-    if (PORTAL_FIELDS.contains(path)) {
-      right.setVvalue(portal.getBoundsInParent().getMinY() / Math.max(1, outOfSight()));
-    } else if (path.startsWith("building.")) {
-      right.setVvalue(0);
-    }
+    drawings.light(path);
+    drawings
+        .of(path)
+        .ifPresent(
+            drawing ->
+                right.setVvalue(drawing.getBoundsInParent().getMinY() / Math.max(1, outOfSight())));
     FormPage now = model.page().get();
     if (now != null) {
-      draw(now);
+      drawings.draw(now);
     }
   }
 
@@ -315,41 +251,5 @@ public final class FormView extends VBox {
   private double outOfSight() {
     return right.getContent().getBoundsInLocal().getHeight()
         - right.getViewportBounds().getHeight();
-  }
-
-  private void draw(FormPage page) {
-    BuildingShape shape = page.shape();
-    boolean hasPlan = shape.spanMetres().isPresent() || shape.lengthMetres().isPresent();
-    boolean hasPortal = shape.spanMetres().isPresent() || shape.eaveHeightMetres().isPresent();
-    seen(plan, hasPlan);
-    seen(portal, hasPortal);
-    noPlan.setText(hasPlan ? "" : page.spokenPlan());
-    noPortal.setText(hasPortal ? "" : page.spokenPortal());
-    plan.paint(
-        page.spokenPlan(),
-        (graphics, palette) -> paint(graphics, palette, PlanSheet::of, page.shape()));
-    portal.paint(
-        page.spokenPortal(),
-        (graphics, palette) -> paint(graphics, palette, PortalSheet::of, page.shape()));
-  }
-
-  private static void seen(Node node, boolean visible) {
-    node.setVisible(visible);
-    node.setManaged(visible);
-  }
-
-  /** Draws a sheet of a size in drawing units. */
-  @FunctionalInterface
-  private interface Sheets {
-    Picture of(BuildingShape shape, Words words, String lit, double width, double height);
-  }
-
-  /** As many drawing units as make the drawing's letters those of the screen. */
-  private void paint(
-      GraphicsContext graphics, Palette palette, Sheets sheets, BuildingShape shape) {
-    double unit = palette.em(1) / Mark.FONT_SIZE;
-    double width = graphics.getCanvas().getWidth() / unit;
-    double height = graphics.getCanvas().getHeight() / unit;
-    new PicturePainter(sheets.of(shape, words, lit, width, height), graphics, palette).paint();
   }
 }

@@ -164,7 +164,11 @@ public final class FormViewModel {
         field.choices().isEmpty()
             ? TypedValue.written(field.shape(), typed, words.figures().lengths().display())
             : typed;
-    become(asked.state().draft().with(field.path(), field.shape().kind(), written));
+    JobDraft draft = asked.state().draft();
+    become(
+        field.shape() == FormField.Shape.SENTENCE && written.isBlank()
+            ? draft.blanked(field.path())
+            : draft.with(field.path(), field.shape().kind(), written));
   }
 
   /** Takes an entry or a table away. */
@@ -176,23 +180,40 @@ public final class FormViewModel {
 
   /** Adds an opening, named after those there are. */
   void addOpening() {
-    JobDraft draft = asked.state().draft();
-    int number = 1;
-    while (draft.keys("openings").contains("D" + number)) {
-      number++;
-    }
-    become(draft.with("openings.D" + number + ".wall", JobDraft.Kind.TEXT, "end 1"));
+    become(DraftAdditions.opening(asked.state().draft()));
   }
 
   /** Adds a meter of the name; one that is there already stays as it is. */
   void addMeter(String name) {
-    String id = name.strip().replaceAll("[^A-Za-z0-9_-]+", "-");
-    JobDraft draft = asked.state().draft();
-    if (id.isEmpty() || draft.keys("meters").contains(id)) {
-      said.set(words.text(id.isEmpty() ? "form.meter-nameless" : "form.meter-there", id));
-      return;
+    add(DraftAdditions.meter(asked.state().draft(), name));
+  }
+
+  /** Adds a stage of the name; one that is there already stays as it is. */
+  void addStage(String name) {
+    add(DraftAdditions.stage(asked.state().draft(), name));
+  }
+
+  /** Adds a row of the name to a table; one that is there already stays as it is. */
+  void addRow(FormTable table, String name) {
+    add(DraftAdditions.row(asked.state().draft(), table, name));
+  }
+
+  /** Gives a table of corners those of the rectangle of span and length. */
+  void beginWithRectangle(FormTable table) {
+    become(DraftAdditions.rectangle(asked.state().draft(), table.path()));
+  }
+
+  /** Brings a row one place further up. */
+  void raise(FormTable table, FormTable.Row row) {
+    become(asked.state().draft().raised(table.path(), row.name()));
+  }
+
+  private void add(DraftAdditions.Added added) {
+    if (added.refused().isEmpty()) {
+      become(added.draft());
+    } else {
+      said.set(words.text(added.refused(), added.name()));
     }
-    become(draft.with("meters." + id + ".quantity", JobDraft.Kind.TEXT, "distance"));
   }
 
   /** The form that was put aside and the one that is shown change places. */

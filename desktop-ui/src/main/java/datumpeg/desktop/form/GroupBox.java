@@ -6,9 +6,8 @@ import datumpeg.desktop.form.FormPage.Row;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.BiConsumer;
-import java.util.function.Consumer;
 import javafx.scene.control.Button;
+import javafx.scene.control.Label;
 import javafx.scene.control.TitledPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
@@ -17,27 +16,23 @@ import org.jspecify.annotations.Nullable;
 /** Fields under a heading; those that a job can do without are folded away until wanted. */
 final class GroupBox extends VBox {
   private final List<FieldBox> fields = new ArrayList<>();
+  private final Label wrong = Labels.vanishing("field-wrong");
   private final @Nullable TitledPane fold;
+  private final @Nullable TableBox table;
 
-  /**
-   * The group with its fields, not yet filled; what it is given is as {@link FieldBox} takes it.
-   */
-  GroupBox(
-      Group group,
-      Words words,
-      BiConsumer<FormField, String> type,
-      Consumer<String> remove,
-      Consumer<String> focus) {
+  /** The group with its fields, not yet filled. */
+  GroupBox(Group group, Words words, FormActs acts) {
+    FormGroup of = group.group();
     getStyleClass().add("form-group");
-    FlowPane flow = new FlowPane();
-    flow.getStyleClass().add("form-fields");
-    for (FormField field : group.group().fields()) {
-      fields.add(new FieldBox(field, words, type, remove, focus));
+    wrong.setId("form-group-" + of.id() + of.named() + "-wrong");
+    table = of.rows().kind() == FormTable.Kind.NONE ? null : new TableBox(group, words, acts);
+    for (FormField field : of.fields()) {
+      fields.add(new FieldBox(field, words, acts));
     }
-    flow.getChildren().addAll(fields);
-    if (group.group().optional()) {
-      fold = new TitledPane(group.title(), flow);
-      fold.setId("form-group-" + group.group().id());
+    VBox content = content();
+    if (of.optional()) {
+      fold = new TitledPane(group.title(), content);
+      fold.setId("form-group-" + of.id() + of.named());
       fold.setAnimated(false);
       fold.setMinWidth(0);
       fold.setExpanded(group.open());
@@ -45,31 +40,55 @@ final class GroupBox extends VBox {
       return;
     }
     fold = null;
-    getChildren().addAll(Labels.wrapping(group.title(), "subheading"), flow);
-    String table = group.group().table();
-    if (!table.isEmpty()) {
+    getChildren().addAll(Labels.wrapping(group.title(), "subheading"), content);
+    if (!of.table().isEmpty()) {
       Button away = new Button(words.text("form.remove"));
-      away.setId("form-remove-" + group.group().named());
+      away.setId("form-remove-" + of.named());
       away.setAccessibleText(words.text("form.remove") + ": " + group.title());
-      away.setOnAction(event -> remove.accept(table));
+      away.setOnAction(event -> acts.remove(of.table()));
       getChildren().add(away);
     }
+  }
+
+  private VBox content() {
+    VBox content = new VBox();
+    content.getStyleClass().add("form-group");
+    if (!fields.isEmpty()) {
+      FlowPane flow = new FlowPane();
+      flow.getStyleClass().add("form-fields");
+      flow.getChildren().addAll(fields);
+      content.getChildren().add(flow);
+    }
+    if (table != null) {
+      content.getChildren().addAll(wrong, table);
+    }
+    return content;
   }
 
   /** Brings the fields to their rows; something wrong is never folded away. */
   void show(Group group, boolean fill) {
     for (int i = 0; i < fields.size(); i++) {
-      Row row = group.rows().get(i);
-      fields.get(i).show(row, fill);
-      if (fold != null && !row.wrong().isEmpty()) {
-        fold.setExpanded(true);
-      }
+      fields.get(i).show(group.rows().get(i), fill);
+    }
+    if (table != null) {
+      List<Row> rows = group.rows().subList(fields.size(), group.rows().size());
+      table.show(group.group().rows(), rows, fill);
+    }
+    wrong.setText(group.wrong());
+    boolean isWrong =
+        !group.wrong().isEmpty() || group.rows().stream().anyMatch(row -> !row.wrong().isEmpty());
+    if (fold != null && isWrong) {
+      fold.setExpanded(true);
     }
   }
 
   /** Its first field takes the keys. */
   @Override
   public void requestFocus() {
-    fields.get(0).requestFocus();
+    if (!fields.isEmpty()) {
+      fields.get(0).requestFocus();
+    } else if (table != null) {
+      table.requestFocus();
+    }
   }
 }

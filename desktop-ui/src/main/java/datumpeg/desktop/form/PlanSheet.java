@@ -2,26 +2,21 @@ package datumpeg.desktop.form;
 
 import datumpeg.analysis.building.Wall;
 import datumpeg.analysis.report.drawing.Anchor;
+import datumpeg.analysis.report.drawing.Box;
 import datumpeg.analysis.report.drawing.Ink;
-import datumpeg.analysis.report.drawing.Mark;
 import datumpeg.analysis.report.drawing.Picture;
 import datumpeg.desktop.text.Words;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The plan of what is typed, with its dimensions: end 1 on the left, side A at the bottom, as all
  * plans lie. One thread.
  */
-final class PlanSheet {
+final class PlanSheet extends ShapeSheet {
   /** How many times its length the bays may go beyond the slab and still be drawn. */
   private static final double MOST_LENGTHS = 1.3;
 
-  private static final double LINE = Mark.FONT_SIZE * 1.5;
-
-  private final BuildingShape shape;
-  private final Words words;
-  private final String lit;
-  private final Sheet sheet;
   private final double span;
   private final double length;
   private final double scale;
@@ -29,17 +24,31 @@ final class PlanSheet {
   private final double bottom;
 
   private PlanSheet(BuildingShape shape, Words words, String lit, double width, double height) {
-    this.shape = shape;
-    this.words = words;
-    this.lit = lit;
-    this.sheet = new Sheet(width, height);
+    super(shape, words, lit, width, height);
     this.span = shape.spanMetres().orElse(shape.lengthMetres().orElse(1) / 2);
     this.length = shape.lengthMetres().orElse(2 * span);
+    Box drawn = drawn(shape.details().corners());
     double side = Sheet.wide(told(span)) + LINE;
     double free = width - side - 2.5 * LINE;
-    this.scale = Math.max(0, Math.min(free / length, (height - 7.2 * LINE) / span));
-    this.left = side + (free - scale * length) / 2;
-    this.bottom = (height + scale * span) / 2 - 1.2 * LINE;
+    this.scale =
+        Math.max(0, Math.min(free / drawn.width(), (height - 7.2 * LINE) / drawn.height()));
+    this.left = side + (free - scale * drawn.width()) / 2 - scale * drawn.left();
+    this.bottom = (height + scale * drawn.height()) / 2 - 1.2 * LINE + scale * drawn.top();
+  }
+
+  /** Slab and corners, in metres, the least y on top. */
+  private Box drawn(List<PlanDetails.Corner> corners) {
+    double leastX = 0;
+    double leastY = 0;
+    double mostX = length;
+    double mostY = span;
+    for (PlanDetails.Corner corner : corners) {
+      leastX = Math.min(leastX, corner.place().xMetres());
+      leastY = Math.min(leastY, corner.place().yMetres());
+      mostX = Math.max(mostX, corner.place().xMetres());
+      mostY = Math.max(mostY, corner.place().yMetres());
+    }
+    return new Box(leastX, leastY, mostX - leastX, mostY - leastY);
   }
 
   /**
@@ -55,9 +64,11 @@ final class PlanSheet {
   }
 
   private Picture drawn() {
-    sheet.box(Ink.DESIGN, left, y(span), scale * length, scale * span);
+    PlanMarks marks = new PlanMarks(this);
+    marks.outline();
     frames();
     shape.holes().forEach(this::hole);
+    marks.all();
     dimensions();
     double above = y(span) - 0.6 * LINE;
     sheet.words(words.text("form.draw.first-end"), x(0) - LINE, above, Anchor.END, false);
@@ -85,7 +96,7 @@ final class PlanSheet {
 
   /** A gap in the outline with its name inside. */
   private void hole(BuildingShape.Hole hole) {
-    boolean isLit = lit.startsWith("openings." + hole.id() + ".");
+    boolean isLit = isLitIn("openings." + hole.id() + ".");
     Ink ink = isLit ? Ink.FOUND : Ink.PAPER;
     double to = hole.fromMetres() + hole.widthMetres();
     double along = scale * hole.widthMetres();
@@ -114,12 +125,12 @@ final class PlanSheet {
 
   private void dimensions() {
     if (shape.spanMetres().isPresent()) {
-      boolean isLit = lit.equals("building.span");
+      boolean isLit = isLit("building.span");
       sheet.upright(x(0) - LINE, y(0), y(span), told(span), Anchor.END, isLit);
     }
     bays(y(0) + 1.7 * LINE);
     if (shape.lengthMetres().isPresent()) {
-      boolean isLit = lit.equals("building.length");
+      boolean isLit = isLit("building.length");
       sheet.across(x(0), x(length), y(0) + 3.1 * LINE, told(length), isLit);
     }
     sheet.words(
@@ -129,8 +140,8 @@ final class PlanSheet {
   /** Each bay with its size where that fits; bays of one size that are too narrow are counted. */
   private void bays(double y) {
     double at = shape.endLineOffsetMetres();
-    boolean isLit = lit.equals("building.bays");
-    if (at > 0 && lit.equals("building.end_line_offset")) {
+    boolean isLit = isLit("building.bays");
+    if (at > 0 && isLit("building.end_line_offset")) {
       sheet.across(x(0), x(at), y, told(at), true);
     }
     boolean fit = shape.baysMetres().stream().allMatch(bay -> Sheet.wide(bay(bay)) < scale * bay);
@@ -153,15 +164,26 @@ final class PlanSheet {
     return told(metres).replace(" mm", "");
   }
 
-  private String told(double metres) {
-    return words.figures().lengths().display().dimension(metres);
+  /** Whether a frame has its mark of this name on the sheet. */
+  boolean isGridName(String name) {
+    int frames = shape.framesMetres().size();
+    return IntStream.rangeClosed(1, frames)
+        .anyMatch(frame -> name.equals("A" + frame) || name.equals("B" + frame));
   }
 
-  private double x(double metres) {
+  double spanMetres() {
+    return span;
+  }
+
+  double lengthMetres() {
+    return length;
+  }
+
+  double x(double metres) {
     return left + scale * metres;
   }
 
-  private double y(double metres) {
+  double y(double metres) {
     return bottom - scale * metres;
   }
 }

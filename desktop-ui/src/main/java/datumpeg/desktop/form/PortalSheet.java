@@ -4,7 +4,6 @@ import datumpeg.analysis.building.Wall;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.report.drawing.Anchor;
 import datumpeg.analysis.report.drawing.Ink;
-import datumpeg.analysis.report.drawing.Mark;
 import datumpeg.analysis.report.drawing.Picture;
 import datumpeg.analysis.report.drawing.Spot;
 import datumpeg.desktop.text.Words;
@@ -15,13 +14,7 @@ import java.util.OptionalDouble;
  * A portal frame of what is typed, with its dimensions, as seen from outside end 1: side A on the
  * right. One thread.
  */
-final class PortalSheet {
-  private static final double LINE = Mark.FONT_SIZE * 1.5;
-
-  private final BuildingShape shape;
-  private final Words words;
-  private final String lit;
-  private final Sheet sheet;
+final class PortalSheet extends ShapeSheet {
   private final double span;
   private final double eave;
   private final double ridge;
@@ -30,10 +23,7 @@ final class PortalSheet {
   private final double bottom;
 
   private PortalSheet(BuildingShape shape, Words words, String lit, double width, double height) {
-    this.shape = shape;
-    this.words = words;
-    this.lit = lit;
-    this.sheet = new Sheet(width, height);
+    super(shape, words, lit, width, height);
     this.span = shape.spanMetres().orElse(2 * shape.eaveHeightMetres().orElse(1));
     this.eave = shape.eaveHeightMetres().orElse(span / 3);
     this.ridge = shape.ridgeHeightMetres().orElse(eave);
@@ -78,7 +68,7 @@ final class PortalSheet {
   private void column(double from, double to) {
     double wide = Math.max(3, scale * (to - from));
     sheet.box(
-        lit.equals("sections.column_depth") ? Ink.FOUND : Ink.DESIGN,
+        isLit("sections.column_depth") ? Ink.FOUND : Ink.DESIGN,
         (x(from) + x(to)) / 2 - wide / 2,
         y(eave),
         wide,
@@ -103,7 +93,7 @@ final class PortalSheet {
   }
 
   private void hole(BuildingShape.Hole hole) {
-    boolean isLit = lit.startsWith("openings." + hole.id() + ".");
+    boolean isLit = isLitIn("openings." + hole.id() + ".");
     double high = hole.heightMetres().orElse(0);
     double far = x(hole.fromMetres() + hole.widthMetres());
     sheet.box(
@@ -136,14 +126,6 @@ final class PortalSheet {
       double y = y((eave + ridge) / 2 + shape.rafterDepthMetres()) - 0.7 * LINE;
       sheet.words(degrees + "°", x(span * 0.77), y, Anchor.END, isLit("building.pitch"));
     }
-  }
-
-  private boolean isLit(String... paths) {
-    return List.of(paths).contains(lit);
-  }
-
-  private String told(double metres) {
-    return words.figures().lengths().display().dimension(metres);
   }
 
   /** Side A is on the right. */

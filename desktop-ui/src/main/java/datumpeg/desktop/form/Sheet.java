@@ -36,6 +36,14 @@ final class Sheet {
     marks.add(new Mark.Line(ink, new Spot(x1, y1), new Spot(x2, y2)));
   }
 
+  void line(Ink ink, Spot from, Spot to) {
+    marks.add(new Mark.Line(ink, from, to));
+  }
+
+  void dot(Ink ink, Spot centre, double radius) {
+    marks.add(new Mark.Circle(ink, centre, radius));
+  }
+
   void box(Ink ink, double left, double top, double wide, double high) {
     marks.add(new Mark.Rectangle(ink, new Box(left, top, wide, high)));
   }

@@ -14,14 +14,16 @@ import java.util.stream.Stream;
 
 /**
  * What a person types, and what the job file is given for it: a number without a unit is in the
- * user's unit, millimetres or inches; {@code 29-6 3/8} is feet and inches; a slope {@code 4:12} is
- * the ratio {@code 1:3}.
+ * user's unit, millimetres or inches, degrees Celsius or Fahrenheit; {@code 29-6 3/8} is feet and
+ * inches; a slope {@code 4:12} is the ratio {@code 1:3}.
  */
 final class TypedValue {
-  private static final Pattern NUMBER = Pattern.compile("\\d{1,12}(?:[.,]\\d{0,12})?");
+  private static final Pattern NUMBER = Pattern.compile("[-+]?\\d{1,12}(?:[.,]\\d{0,12})?");
   private static final Pattern INCHES = Pattern.compile("(?:\\d{1,6}\\s+)?\\d{1,3}/\\d{1,3}");
   private static final Pattern FEET_INCHES =
       Pattern.compile("(\\d{1,6})(?:-|\\s+)(\\d{1,2}(?:\\.\\d{1,6})?(?:\\s+\\d{1,3}/\\d{1,3})?)");
+  private static final Pattern TEMPERATURE =
+      Pattern.compile("[-+]?\\d{1,3}(?:\\.\\d{1,3})?\\s*(?:(?:deg|\u00b0)[CF]|K)");
   private static final Pattern SLOPE =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?)\\s*(?::|in)\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
   private static final Pattern BETWEEN_ITEMS = Pattern.compile("\\s*;\\s*");
@@ -33,11 +35,35 @@ final class TypedValue {
   static String written(Shape shape, String typed, LengthDisplay units) {
     return switch (shape) {
       case LENGTH, LIMIT -> length(typed.strip(), units);
-      case LENGTHS ->
+      case LENGTHS, PLACES ->
           items(typed).map(item -> length(item, units)).collect(Collectors.joining("; "));
       case ANGLE -> angle(typed.strip());
-      case TEXT, TEXTS, DAY, WHOLE -> typed;
+      case TEMPERATURE -> degrees(typed.strip(), units == LengthDisplay.METRIC ? "degC" : "degF");
+      case TEMPERATURES ->
+          items(typed)
+              .map(item -> degrees(item, units == LengthDisplay.METRIC ? "degC" : "degF"))
+              .collect(Collectors.joining("; "));
+      case WARMER -> degrees(typed.strip(), units == LengthDisplay.METRIC ? "K" : "degF");
+      case TEXT, TEXTS, SENTENCE, DAY, WHOLE, NUMBER, TRUTH, SOME -> typed;
     };
+  }
+
+  /** The job file knows a point alone in temperatures. */
+  private static String degrees(String typed, String unit) {
+    String pointed = typed.replace(',', '.').replace('\u2212', '-');
+    return NUMBER.matcher(pointed).matches() ? pointed + " " + unit : typed;
+  }
+
+  /** A temperature as people write it; empty while it is none. */
+  static String temperature(String written) {
+    return TEMPERATURE.matcher(written).matches()
+        ? written.replace("deg", "\u00b0").replaceAll("\\s+", " ")
+        : "";
+  }
+
+  /** Temperatures as people write them, with a word between two. */
+  static String temperatures(String written, String between) {
+    return items(written).map(TypedValue::temperature).collect(Collectors.joining(between));
   }
 
   private static Stream<String> items(String typed) {

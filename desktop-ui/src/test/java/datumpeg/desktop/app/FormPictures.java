@@ -4,14 +4,20 @@ import datumpeg.desktop.form.RecordJobShelf;
 import datumpeg.desktop.setting.Settings;
 import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.text.Words;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import javafx.geometry.Bounds;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.TitledPane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -61,8 +67,81 @@ class FormPictures {
         });
     HeadlessToolkit.until(
         "the mistake", () -> scene.lookup("#form-building-bays-wrong").isVisible());
-    HeadlessToolkit.save(
-        HeadlessToolkit.picture(scene), pictures.resolve("window-form.png").toFile());
+    save(scene, pictures.resolve("window-form.png"));
+    Path others =
+        Files.createDirectories(
+            Path.of(System.getProperty("datumpeg.root"), "desktop-ui", "target", "pictures"));
+    for (Look look : Look.OTHERS) {
+      HeadlessToolkit.run(() -> look.of(stage, window));
+      save(scene, others.resolve("window-form" + look.suffix() + ".png"));
+    }
+    HeadlessToolkit.run(() -> Look.USUAL.of(stage, window));
+    typeDetails(scene);
+    save(scene, pictures.resolve("window-form-details.png"));
+    for (Look look : Look.OTHERS) {
+      HeadlessToolkit.run(() -> look.of(stage, window));
+      toOutline(scene);
+      save(scene, others.resolve("window-form-details" + look.suffix() + ".png"));
+    }
     HeadlessToolkit.run(stage::close);
+  }
+
+  private static void save(Scene scene, Path file) {
+    HeadlessToolkit.save(HeadlessToolkit.picture(scene), file.toFile());
+  }
+
+  /** An outline of its own, end posts, a gutter, anchors and a line of flatness, all invented. */
+  private static void typeDetails(Scene scene) {
+    type(scene, "building-span", "9 m");
+    type(scene, "building-bays", "6 m; 6 m; 6 m");
+    for (String group : List.of("outline", "mullions", "anchors", "gutterB", "flatness")) {
+      HeadlessToolkit.run(
+          () -> ((TitledPane) scene.lookup("#form-group-" + group)).setExpanded(true));
+    }
+    HeadlessToolkit.run(() -> ((Button) scene.lookup("#form-table-slab-corners-rectangle")).fire());
+    HeadlessToolkit.until("the rows", () -> scene.lookup("#form-slab-corners-B4-1") != null);
+    type(scene, "mullions-end_1", "3 m; 6 m");
+    type(scene, "mullions-end_n", "4.5 m");
+    type(scene, "anchors-edge_distance", "75");
+    type(scene, "gutters-B-outlet", "18 m");
+    type(scene, "gutters-B-fall", "1:400");
+    type(scene, "table-flatness-lines-name", "L1");
+    HeadlessToolkit.run(() -> ((Button) scene.lookup("#form-table-flatness-lines-add")).fire());
+    HeadlessToolkit.until("the line", () -> scene.lookup("#form-flatness-lines-L1-1-1") != null);
+    type(scene, "flatness-lines-L1-1-1", "2 m");
+    type(scene, "flatness-lines-L1-1-2", "2 m");
+    type(scene, "flatness-lines-L1-2-1", "16 m");
+    type(scene, "flatness-lines-L1-2-2", "7 m");
+    type(scene, "slab-corners-B4-2", "9.3 m");
+    HeadlessToolkit.until(
+        "the outline",
+        () -> scene.lookup("#form-plan").getAccessibleText().contains("B4 18000 mm, 9300 mm"));
+    toOutline(scene);
+  }
+
+  private static void type(Scene scene, String field, String text) {
+    HeadlessToolkit.run(() -> ((TextInputControl) scene.lookup("#form-" + field)).setText(text));
+  }
+
+  private static void toOutline(Scene scene) {
+    HeadlessToolkit.picture(scene);
+    HeadlessToolkit.run(
+        () -> {
+          Node outline = scene.lookup("#form-group-outline");
+          Node at = outline;
+          while (at.getParent() != null && !(at instanceof ScrollPane)) {
+            at = at.getParent();
+          }
+          ScrollPane scroll = (ScrollPane) at;
+          Bounds content = scroll.getContent().getBoundsInLocal();
+          double above =
+              scroll
+                  .getContent()
+                  .sceneToLocal(outline.localToScene(outline.getBoundsInLocal()))
+                  .getMinY();
+          scroll.setVvalue(above / (content.getHeight() - scroll.getViewportBounds().getHeight()));
+          scene.lookup("#form-slab-corners-B4-2").requestFocus();
+          ((TextInputControl) scene.lookup("#form-slab-corners-B4-2")).end();
+        });
   }
 }

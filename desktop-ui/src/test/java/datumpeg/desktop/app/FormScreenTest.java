@@ -15,11 +15,15 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.event.ActionEvent;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.MenuButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.TitledPane;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -188,6 +192,59 @@ class FormScreenTest {
 
   private String typed(String id) {
     return HeadlessToolkit.on(() -> ((TextInputControl) lookup("form-" + id)).getText());
+  }
+
+  @Test
+  void cornersAreTypedRowByRowAndDrawn() {
+    fillIn();
+    HeadlessToolkit.run(
+        () -> ((TitledPane) stage.getScene().lookup("#form-group-outline")).setExpanded(true));
+    for (String corner : List.of("A1 0 0", "A3 9m 0", "B3 9m 5m", "B1 0 6m")) {
+      String[] parts = corner.split(" ");
+      String cell = "slab-corners-" + parts[0];
+      type("table-slab-corners-name", parts[0]);
+      press("form-table-slab-corners-add");
+      HeadlessToolkit.until(corner, () -> lookup("form-" + cell + "-1") != null);
+      assertTrue(HeadlessToolkit.on(() -> lookup("form-" + cell + "-1").isFocused()), corner);
+      type(cell + "-1", parts[1]);
+      type(cell + "-2", parts[2]);
+    }
+    awaitText("form-answer", "All there.");
+    Node plan = lookup("form-plan");
+    HeadlessToolkit.until(
+        "the corners", () -> plan.getAccessibleText().contains("B3 9000 mm, 5000 mm"));
+    press("form-table-slab-corners-up-B1");
+    awaitText("form-group-outline-wrong", "cross");
+    press("form-table-slab-corners-remove-B1");
+    awaitText("form-answer", "All there.");
+    assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
+  }
+
+  private void press(String id) {
+    HeadlessToolkit.run(() -> ((Button) stage.getScene().lookup("#" + id)).fire());
+  }
+
+  @Test
+  void stageIsAddedWithItsChecksAndQuestions() {
+    fillIn();
+    type("stage-name", "curing");
+    press("form-add-stage");
+    HeadlessToolkit.until("the stage", () -> lookup("form-stages-curing-checks") != null);
+    MenuButton checks = (MenuButton) lookup("form-stages-curing-checks");
+    assertEquals("none chosen", HeadlessToolkit.on(checks::getText));
+    HeadlessToolkit.run(
+        () -> {
+          CheckMenuItem level = (CheckMenuItem) checks.getItems().get(3);
+          level.setSelected(true);
+          level.getOnAction().handle(new ActionEvent());
+        });
+    assertEquals("Slab level, spread", HeadlessToolkit.on(checks::getText));
+    type("table-stages-curing-questions-name", "Is it dry?");
+    press("form-table-stages-curing-questions-add");
+    HeadlessToolkit.until(
+        "the question", () -> lookup("form-stages-curing-questions-is-it-dry") != null);
+    assertEquals("Is it dry?", typed("stages-curing-questions-is-it-dry"));
+    awaitText("form-answer", "All there.");
   }
 
   @Test

@@ -27,6 +27,25 @@ class TypedValueTest {
   }
 
   @Test
+  void numberMayHaveASign() {
+    assertEquals("-500 mm", metric(Shape.LENGTH, "-500"));
+    assertEquals("-2.5 m", metric(Shape.LENGTH, "-2.5 m"));
+    assertEquals(-0.5, TypedValue.metres("-500 mm").orElseThrow());
+  }
+
+  @Test
+  void temperatureWithoutAUnitIsInTheUsersDegrees() {
+    assertEquals("-4.5 degC", metric(Shape.TEMPERATURE, "-4,5"));
+    assertEquals("54 degF", feet(Shape.TEMPERATURE, "54"));
+    assertEquals("12 degC", feet(Shape.TEMPERATURE, "12 degC"));
+    assertEquals("5 degC; 35 degC", metric(Shape.TEMPERATURES, "5; 35"));
+    assertEquals("3 K", metric(Shape.WARMER, "3"));
+    assertEquals("warm", metric(Shape.TEMPERATURE, "warm"));
+    assertEquals("12 °C", TypedValue.temperature("12 degC"));
+    assertEquals("", TypedValue.temperature("warm"));
+  }
+
+  @Test
   void whatHasAUnitOrIsNoNumberStaysAsItIsTyped() {
     for (String typed : new String[] {"9 m", "29' 6 3/8\"", "steep", "", "-", "en1090-bow"}) {
       assertEquals(typed, metric(Shape.LENGTH, typed));

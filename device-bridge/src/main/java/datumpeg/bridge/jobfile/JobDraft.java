@@ -6,8 +6,6 @@ import datumpeg.bridge.mistake.Mistakes;
 import datumpeg.bridge.toml.TomlNode;
 import datumpeg.bridge.toml.TomlNodes;
 import datumpeg.bridge.toml.TomlWriter;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -16,20 +14,19 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A job file while it is being filled in, entry by entry. What no field shows is kept as it was.
  * Checked by the reader of job files itself. Immutable.
+ *
+ * <p>A path is the keys of an entry joined by points, and for an item of a list its number from 1:
+ * {@code slab.corners.A1[2]}.
  */
 public final class JobDraft {
   /** In mistakes an entry is named with its table, between apostrophes. */
-  private static final Pattern NAMED = Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)'");
-
-  private static final Pattern SEMICOLON = Pattern.compile(";(?![^(]*\\))");
-  private static final Pattern COMMA = Pattern.compile(",(?![^(]*\\))");
+  private static final Pattern NAMED =
+      Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+(?:\\[[0-9]+])*)'");
 
   private static final String NAME = "job file";
 
@@ -48,14 +45,18 @@ public final class JobDraft {
     /** A day, such as 2026-03-02. */
     DAY,
     /** A whole number. */
-    WHOLE
+    WHOLE,
+    /** A number, with a point or without. */
+    NUMBER,
+    /** {@code true} or {@code false}. */
+    TRUTH
   }
 
   /**
    * What the reader of job files says of a draft.
    *
    * @param job empty if anything is wrong
-   * @param atEntries by entry, its keys joined by points: what is wrong with it
+   * @param atEntries by entry, named as in mistakes: what is wrong with it
    * @param elsewhere what is wrong with no single entry
    */
   public record Checked(Optional<Job> job, Map<String, String> atEntries, List<String> elsewhere) {
@@ -90,7 +91,7 @@ public final class JobDraft {
   public String text(String path) {
     return find(path)
         .filter(node -> !(node instanceof TomlNode.Entries))
-        .map(JobDraft::text)
+        .map(DraftText::of)
         .orElse("");
   }
 
@@ -114,7 +115,7 @@ public final class JobDraft {
               if (node instanceof TomlNode.Entries inner) {
                 leaves(prefix + key + ".", inner, leaves);
               } else {
-                leaves.put(prefix + key, text(node));
+                leaves.put(prefix + key, DraftText.of(node));
               }
             });
   }
@@ -127,15 +128,29 @@ public final class JobDraft {
         .orElse(List.of());
   }
 
-  /** The same draft with an entry; a blank text takes the entry away. */
+  /** The same draft with an entry; a blank text takes the entry away, or blanks an item. */
   public JobDraft with(String path, Kind kind, String text) {
-    @Nullable TomlNode value = text.isBlank() ? null : node(kind, text.strip());
-    return new JobDraft(changed(file, List.of(path.split("\\.", -1)), value));
+    @Nullable TomlNode value = text.isBlank() ? null : DraftText.node(kind, text.strip());
+    return new JobDraft(DraftTree.changed(file, path, value));
+  }
+
+  /** The same draft with a blank text in an entry, which stays. */
+  public JobDraft blanked(String path) {
+    return new JobDraft(DraftTree.changed(file, path, new TomlNode.Text("")));
   }
 
   /** The same draft without a table or entry. */
   public JobDraft without(String path) {
-    return new JobDraft(changed(file, List.of(path.split("\\.", -1)), null));
+    return new JobDraft(DraftTree.changed(file, path, null));
+  }
+
+  /** The same draft with an entry of a table one place further up. */
+  public JobDraft raised(String table, String key) {
+    return find(table)
+        .filter(TomlNode.Entries.class::isInstance)
+        .map(node -> DraftTree.raised((TomlNode.Entries) node, key))
+        .map(node -> new JobDraft(DraftTree.changed(file, table, node)))
+        .orElse(this);
   }
 
   /** The job file's text. */
@@ -172,92 +187,7 @@ public final class JobDraft {
   }
 
   private Optional<TomlNode> find(String path) {
-    TomlNode at = file;
-    for (String key : path.split("\\.", -1)) {
-      @Nullable TomlNode next =
-          at instanceof TomlNode.Entries table ? table.entries().get(key) : null;
-      if (next == null) {
-        return Optional.empty();
-      }
-      at = next;
-    }
-    return Optional.of(at);
-  }
-
-  private static TomlNode.Entries changed(
-      TomlNode.Entries table, List<String> keys, @Nullable TomlNode value) {
-    String key = keys.get(0);
-    if (keys.size() == 1) {
-      return value == null ? table.without(key) : table.with(key, value);
-    }
-    TomlNode.Entries inner =
-        table.entries().get(key) instanceof TomlNode.Entries known ? known : TomlNode.Entries.NONE;
-    TomlNode.Entries after = changed(inner, keys.subList(1, keys.size()), value);
-    return after.entries().isEmpty() ? table.without(key) : table.with(key, after);
-  }
-
-  private static String text(TomlNode node) {
-    if (node instanceof TomlNode.Text text) {
-      return text.text();
-    }
-    if (node instanceof TomlNode.Whole whole) {
-      return Long.toString(whole.number());
-    }
-    if (node instanceof TomlNode.Decimal decimal) {
-      return Double.toString(decimal.number());
-    }
-    if (node instanceof TomlNode.Truth truth) {
-      return Boolean.toString(truth.holds());
-    }
-    if (node instanceof TomlNode.Day day) {
-      return day.date().toString();
-    }
-    if (node instanceof TomlNode.Items items) {
-      List<String> texts = items.items().stream().map(JobDraft::text).toList();
-      boolean commas = texts.stream().anyMatch(text -> COMMA.matcher(text).find());
-      return String.join(commas ? "; " : ", ", texts);
-    }
-    return ((TomlNode.Entries) node)
-        .entries().entrySet().stream()
-            .map(entry -> entry.getKey() + " " + text(entry.getValue()))
-            .collect(Collectors.joining(", "));
-  }
-
-  /** What is no day or whole number is written as a text, and the reader says what it expected. */
-  private static TomlNode node(Kind kind, String text) {
-    return switch (kind) {
-      case TEXT -> new TomlNode.Text(text);
-      case LIST ->
-          new TomlNode.Items(
-              Stream.of(between(text).split(text, -1))
-                  .map(String::strip)
-                  .filter(item -> !item.isEmpty())
-                  .map(item -> (TomlNode) new TomlNode.Text(item))
-                  .toList());
-      case DAY -> day(text);
-      case WHOLE -> whole(text);
-    };
-  }
-
-  /** Semicolons where there are any, since a comma may be a decimal mark; none in parentheses. */
-  private static Pattern between(String text) {
-    return SEMICOLON.matcher(text).find() ? SEMICOLON : COMMA;
-  }
-
-  private static TomlNode day(String text) {
-    try {
-      return new TomlNode.Day(LocalDate.parse(text));
-    } catch (DateTimeParseException e) {
-      return new TomlNode.Text(text);
-    }
-  }
-
-  private static TomlNode whole(String text) {
-    try {
-      return new TomlNode.Whole(Long.parseLong(text));
-    } catch (NumberFormatException e) {
-      return new TomlNode.Text(text);
-    }
+    return DraftTree.find(file, path);
   }
 
   @Override

@@ -158,4 +158,62 @@ class JobDraftTest {
     JobFileException said = assertThrows(JobFileException.class, () -> JobDraft.of("[job\nid = 1"));
     assertTrue(String.valueOf(said.getMessage()).contains("This is not TOML"), said.getMessage());
   }
+
+  @Test
+  void itemsOfListsAreChangedOneByOne() {
+    JobDraft draft =
+        filledIn()
+            .with("slab.corners.A1[2]", Kind.TEXT, "0 m")
+            .with("flatness.lines.L1[2][1]", Kind.TEXT, "4 m");
+    assertEquals("", draft.text("slab.corners.A1[1]"));
+    assertEquals("0 m", draft.text("slab.corners.A1[2]"));
+    assertEquals("", draft.text("slab.corners.A1[3]"));
+    assertEquals("4 m", draft.text("flatness.lines.L1[2][1]"));
+    JobDraft again = JobDraft.of(draft.toml());
+    assertEquals(draft, again);
+    assertEquals(
+        "0 m", again.with("slab.corners.A1[1]", Kind.TEXT, "0 m").text("slab.corners.A1[1]"));
+    assertEquals("", again.with("slab.corners.A1[2]", Kind.TEXT, " ").text("slab.corners.A1[2]"));
+    assertEquals(List.of("A1"), again.keys("slab.corners"));
+    assertEquals(List.of(), again.without("slab.corners.A1").keys("slab"));
+  }
+
+  @Test
+  void mistakeOfAnItemIsToldAtTheItem() {
+    JobDraft draft =
+        filledIn()
+            .with("slab.corners.A1[1]", Kind.TEXT, "0 m")
+            .with("slab.corners.A1[2]", Kind.TEXT, "wide");
+    assertTrue(
+        draft.check().atEntries().getOrDefault("slab.corners.A1[2]", "").contains("wide"),
+        draft.check()::toString);
+  }
+
+  @Test
+  void entryIsRaisedAndTheFirstStaysWhereItIs() {
+    JobDraft draft =
+        filledIn()
+            .with("points.slab", Kind.TEXT, "1 mm")
+            .with("points.base", Kind.TEXT, "2 mm")
+            .with("points.eave", Kind.TEXT, "3 mm");
+    assertEquals(List.of("slab", "eave", "base"), draft.raised("points", "eave").keys("points"));
+    assertEquals(draft, draft.raised("points", "slab"));
+    assertEquals(draft, draft.raised("points", "apex"));
+    assertEquals(draft, draft.raised("none", "apex"));
+  }
+
+  @Test
+  void numbersAndTruthsAreWrittenWithoutQuotes() {
+    JobDraft draft =
+        filledIn()
+            .with("decision.accept", Kind.NUMBER, "0,9")
+            .with("meters.laser.coverage", Kind.NUMBER, "2")
+            .with("stages.lift.hold_point", Kind.TRUTH, "false");
+    assertTrue(draft.toml().contains("accept = 0.9\n"), draft.toml());
+    assertTrue(draft.toml().contains("coverage = 2\n"), draft.toml());
+    assertTrue(draft.toml().contains("hold_point = false\n"), draft.toml());
+    assertTrue(
+        draft.with("decision.accept", Kind.NUMBER, "most").toml().contains("accept = \"most\""));
+    assertTrue(draft.blanked("job.crew").toml().contains("crew = \"\"\n"));
+  }
 }
