@@ -99,9 +99,9 @@ final class DesktopWindow {
     Later<JobsViewModel> jobs = new Later<>(() -> listing(zone));
     Later<FindingsViewModel> findings =
         new Later<>(() -> new FindingsViewModel(words, rows, this::measure));
-    Later<TrendViewModel> trend = new Later<>(() -> new TrendViewModel(words));
-    Later<JobsTrendViewModel> jobsTrend = new Later<>(() -> new JobsTrendViewModel(words));
-    Later<CompareViewModel> compare = new Later<>(() -> new CompareViewModel(words));
+    Later<TrendViewModel> trend = new Later<>(this::trend);
+    Later<JobsTrendViewModel> jobsTrend = new Later<>(this::trendOverJobs);
+    Later<CompareViewModel> compare = new Later<>(this::comparison);
     Later<SignOffViewModel> signOff =
         new Later<>(() -> new SignOffViewModel(words, desk, this::inBackground));
     Later<FormViewModel> form = new Later<>(() -> form(shelf));
@@ -140,6 +140,27 @@ final class DesktopWindow {
     JobsViewModel made = new JobsViewModel(words, zone, this::open);
     made.restore(settings.now().lastState());
     made.onFilter(this::remember);
+    return made;
+  }
+
+  private TrendViewModel trend() {
+    TrendViewModel made = new TrendViewModel(words);
+    made.restore(settings.now().lastState());
+    made.onChosen(this::remember);
+    return made;
+  }
+
+  private JobsTrendViewModel trendOverJobs() {
+    JobsTrendViewModel made = new JobsTrendViewModel(words);
+    made.restore(settings.now().lastState());
+    made.onAsked(this::remember);
+    return made;
+  }
+
+  private CompareViewModel comparison() {
+    CompareViewModel made = new CompareViewModel(words);
+    made.restore(settings.now().lastState());
+    made.onAsked(this::remember);
     return made;
   }
 

@@ -6,6 +6,7 @@ import datumpeg.analysis.trend.RoundChoice;
 import datumpeg.analysis.trend.TrendFilter;
 import datumpeg.analysis.trend.TrendQuestion;
 import datumpeg.analysis.trend.TrendScale;
+import datumpeg.desktop.control.LastAsked;
 import datumpeg.desktop.source.RecordState;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -36,6 +37,14 @@ record CompareAsked(
 
   CompareAsked {
     chosen = Map.copyOf(chosen);
+  }
+
+  CompareAsked with(LastAsked<CompareMatter> last) {
+    return new CompareAsked(state, last.chosen(), last.from(), last.to());
+  }
+
+  LastAsked<CompareMatter> last() {
+    return new LastAsked<>(chosen, from, to);
   }
 
   CompareAsked with(RecordState newState) {

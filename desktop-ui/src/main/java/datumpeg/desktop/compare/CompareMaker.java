@@ -45,6 +45,8 @@ final class CompareMaker {
     return new ComparePage(
         choices(names, check),
         chosen(asked, check),
+        asked.from(),
+        asked.to(),
         strips,
         unit,
         sentences,

@@ -1,8 +1,10 @@
 package datumpeg.desktop.compare;
 
 import datumpeg.desktop.control.Choice;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 /**
@@ -17,6 +19,8 @@ import java.util.function.Supplier;
 record ComparePage(
     Map<CompareMatter, List<Choice>> choices,
     Map<CompareMatter, String> chosen,
+    Optional<LocalDate> from,
+    Optional<LocalDate> to,
     List<GroupStrip> strips,
     String unit,
     List<String> sentences,

@@ -1,14 +1,13 @@
 package datumpeg.desktop.compare;
 
 import datumpeg.desktop.chart.CanvasPen;
-import datumpeg.desktop.control.Chooser;
-import datumpeg.desktop.control.DayField;
 import datumpeg.desktop.control.Drawing;
+import datumpeg.desktop.control.Filters;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.text.Words;
-import java.util.EnumMap;
+import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -18,55 +17,51 @@ import javafx.scene.layout.VBox;
 
 /** Groups of jobs compared: the sentences first, then a strip for each group. */
 public final class CompareView extends VBox {
-  private final CompareViewModel model;
-  private final Map<CompareMatter, Chooser> choosers = new EnumMap<>(CompareMatter.class);
+  private final Filters<CompareMatter> filters;
   private final VBox sentences = new VBox();
   private final Drawing strips = new Drawing("strips");
   private final Label key;
   private final VBox buttons;
-  private final DayField from;
-  private final DayField to;
 
   public CompareView(CompareViewModel model) {
-    this.model = model;
     Words words = model.words();
-    this.from = new DayField("compare-from", words.text("trend.from"), this::period);
-    this.to = new DayField("compare-to", words.text("trend.to"), this::period);
+    filters =
+        new Filters<>(
+            "compare",
+            words,
+            List.of(CompareMatter.values()),
+            List.of(CompareMatter.FACTOR, CompareMatter.CHECK),
+            told(model));
     getStyleClass().addAll("screen", "compare-screen");
     strips.setId("compare-strips");
     sentences.setId("compare-sentences");
     sentences.getStyleClass().add("changes");
     key = Labels.wrapping(words.text("compare.key"), "hint");
     buttons = buttons(words, new CompareExport(model, strips));
-    VBox body = new VBox(filters(words), sentences, strips, key, buttons);
+    VBox body = new VBox(filters, sentences, strips, key, buttons);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);
     scroll.getStyleClass().add("page-scroll");
     scroll.setFitToWidth(true);
+    filters.within(scroll);
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().add(scroll);
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
   }
 
-  private FlowPane filters(Words words) {
-    FlowPane filters = new FlowPane();
-    filters.getStyleClass().add("filters");
-    for (CompareMatter matter : CompareMatter.values()) {
-      Chooser chooser =
-          new Chooser(
-              "compare-" + matter.id(),
-              words.text("trend-matter." + matter.id()),
-              id -> model.choose(matter, id));
-      choosers.put(matter, chooser);
-      filters.getChildren().add(chooser);
-    }
-    filters.getChildren().addAll(from, to);
-    return filters;
-  }
+  private static Filters.Chosen<CompareMatter> told(CompareViewModel model) {
+    return new Filters.Chosen<>() {
+      @Override
+      public void accept(CompareMatter matter, String id) {
+        model.choose(matter, id);
+      }
 
-  private void period() {
-    model.between(from.day(), to.day());
+      @Override
+      public void between(Optional<LocalDate> from, Optional<LocalDate> to) {
+        model.between(from, to);
+      }
+    };
   }
 
   private static VBox buttons(Words words, CompareExport export) {
@@ -88,21 +83,14 @@ public final class CompareView extends VBox {
     return button;
   }
 
-  /** The choice of what is compared takes the keys. */
+  /** What is compared takes the keys. */
   @Override
   public void requestFocus() {
-    Chooser first = choosers.get(CompareMatter.FACTOR);
-    if (first != null) {
-      first.requestFocus();
-    }
+    filters.requestFocus();
   }
 
   private void show(ComparePage page) {
-    choosers.forEach(
-        (matter, chooser) ->
-            chooser.show(
-                page.choices().getOrDefault(matter, List.of()),
-                page.chosen().getOrDefault(matter, "")));
+    filters.show(page.choices(), page.chosen(), page.from(), page.to());
     sentences
         .getChildren()
         .setAll(page.sentences().stream().map(text -> Labels.wrapping(text, "sentence")).toList());

@@ -9,6 +9,7 @@ import javafx.scene.layout.VBox;
 /** A list to choose from, under its name. */
 public final class Chooser extends VBox {
   private final ComboBox<Choice> box = new ComboBox<>();
+  private final String name;
   private boolean showing;
 
   /**
@@ -18,6 +19,7 @@ public final class Chooser extends VBox {
    * @param chosen is given the id of what the user chooses
    */
   public Chooser(String id, String name, Consumer<String> chosen) {
+    this.name = name;
     getStyleClass().add("chooser");
     Label label = new Label(name);
     label.getStyleClass().add("chooser-name");
@@ -45,6 +47,11 @@ public final class Chooser extends VBox {
         choices.stream().filter(choice -> choice.id().equals(chosen)).findFirst().orElse(null));
     box.setDisable(choices.isEmpty());
     showing = false;
+  }
+
+  /** What stands above the list. */
+  String name() {
+    return name;
   }
 
   @Override

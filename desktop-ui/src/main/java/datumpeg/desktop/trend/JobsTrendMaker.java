@@ -49,6 +49,8 @@ final class JobsTrendMaker {
     return new JobsTrendPage(
         choices,
         chosen(asked, check),
+        asked.from(),
+        asked.to(),
         maker.points(),
         maker.labels(),
         sentences,

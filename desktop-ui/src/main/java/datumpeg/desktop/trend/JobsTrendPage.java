@@ -3,8 +3,10 @@ package datumpeg.desktop.trend;
 import datumpeg.desktop.chart.ChartLabels;
 import datumpeg.desktop.chart.ChartPoints;
 import datumpeg.desktop.control.Choice;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * All that the screen shows over jobs.
@@ -21,6 +23,8 @@ import java.util.Map;
 record JobsTrendPage(
     Map<TrendMatter, List<Choice>> choices,
     Map<TrendMatter, String> chosen,
+    Optional<LocalDate> from,
+    Optional<LocalDate> to,
     ChartPoints points,
     ChartLabels labels,
     List<String> sentences,

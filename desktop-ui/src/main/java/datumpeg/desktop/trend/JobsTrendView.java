@@ -1,13 +1,12 @@
 package datumpeg.desktop.trend;
 
 import datumpeg.desktop.chart.LongChart;
-import datumpeg.desktop.control.Chooser;
-import datumpeg.desktop.control.DayField;
+import datumpeg.desktop.control.Filters;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.text.Words;
-import java.util.EnumMap;
+import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -19,22 +18,19 @@ import javafx.scene.layout.VBox;
 final class JobsTrendView extends VBox {
   private static final double SHARE_OF_THE_SCREEN = 0.55;
 
-  private final JobsTrendViewModel model;
   private final Words words;
-  private final Map<TrendMatter, Chooser> choosers = new EnumMap<>(TrendMatter.class);
-  private final DayField from;
-  private final DayField to;
+  private final Filters<TrendMatter> filters;
   private final LongChart chart = new LongChart();
   private final Label reading = Labels.wrapping("", "chart-reading");
   private final VBox sentences = new VBox();
   private final TrendExport export;
 
   JobsTrendView(JobsTrendViewModel model) {
-    this.model = model;
     this.words = model.words();
     this.export = new TrendExport(model, chart);
-    this.from = new DayField("jobs-from", words.text("trend.from"), this::period);
-    this.to = new DayField("jobs-to", words.text("trend.to"), this::period);
+    this.filters =
+        new Filters<>(
+            "jobs", words, List.of(TrendMatter.values()), List.of(TrendMatter.CHECK), told(model));
     getStyleClass().add("trend-body");
     chart.setId("jobs-points");
     reading.setId("jobs-reading");
@@ -43,11 +39,12 @@ final class JobsTrendView extends VBox {
     Label exported = Labels.vanishing("hint");
     exported.setId("trend-exported");
     exported.textProperty().bind(export.told());
-    VBox body = new VBox(filters(), chart, reading, buttons(), exported, sentences);
+    VBox body = new VBox(filters, chart, reading, buttons(), exported, sentences);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);
     scroll.getStyleClass().add("page-scroll");
     scroll.setFitToWidth(true);
+    filters.within(scroll);
     chart.prefHeightProperty().bind(scroll.heightProperty().multiply(SHARE_OF_THE_SCREEN));
     VBox.setVgrow(scroll, Priority.ALWAYS);
     getChildren().add(scroll);
@@ -55,24 +52,18 @@ final class JobsTrendView extends VBox {
     show(model.page().get());
   }
 
-  private FlowPane filters() {
-    FlowPane filters = new FlowPane();
-    filters.getStyleClass().add("filters");
-    for (TrendMatter matter : TrendMatter.values()) {
-      Chooser chooser =
-          new Chooser(
-              "jobs-" + matter.id(),
-              words.text("trend-matter." + matter.id()),
-              id -> model.choose(matter, id));
-      choosers.put(matter, chooser);
-      filters.getChildren().add(chooser);
-    }
-    filters.getChildren().addAll(from, to);
-    return filters;
-  }
+  private static Filters.Chosen<TrendMatter> told(JobsTrendViewModel model) {
+    return new Filters.Chosen<>() {
+      @Override
+      public void accept(TrendMatter matter, String id) {
+        model.choose(matter, id);
+      }
 
-  private void period() {
-    model.between(from.day(), to.day());
+      @Override
+      public void between(Optional<LocalDate> from, Optional<LocalDate> to) {
+        model.between(from, to);
+      }
+    };
   }
 
   private FlowPane buttons() {
@@ -99,23 +90,11 @@ final class JobsTrendView extends VBox {
   /** The choice of a check takes the keys. */
   @Override
   public void requestFocus() {
-    chooser(TrendMatter.CHECK).requestFocus();
-  }
-
-  private Chooser chooser(TrendMatter matter) {
-    Chooser chooser = choosers.get(matter);
-    if (chooser == null) {
-      throw new IllegalStateException(matter + " has no list");
-    }
-    return chooser;
+    filters.requestFocus();
   }
 
   private void show(JobsTrendPage page) {
-    choosers.forEach(
-        (matter, chooser) ->
-            chooser.show(
-                page.choices().getOrDefault(matter, List.of()),
-                page.chosen().getOrDefault(matter, "")));
+    filters.show(page.choices(), page.chosen(), page.from(), page.to());
     boolean drawn = page.points().size() > 0;
     chart.setVisible(drawn);
     chart.setManaged(drawn);

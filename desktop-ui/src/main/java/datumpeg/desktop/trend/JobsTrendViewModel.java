@@ -1,12 +1,14 @@
 package datumpeg.desktop.trend;
 
 import datumpeg.desktop.background.LatestAnswer;
+import datumpeg.desktop.control.LastAsked;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -18,9 +20,13 @@ import javafx.beans.property.ReadOnlyObjectWrapper;
  * <p>One thread, the toolkit's when there is one.
  */
 public final class JobsTrendViewModel {
+  private static final String KEPT = "trend.";
+
   private final Words words;
   private final LatestAnswer<TrendAsked, JobsTrendPage> answers;
   private final ReadOnlyObjectWrapper<JobsTrendPage> page = new ReadOnlyObjectWrapper<>();
+  private Consumer<Map<String, String>> keep = kept -> {};
+  private boolean wanted;
   private TrendAsked asked =
       new TrendAsked(RecordState.unread(""), Map.of(), Optional.empty(), Optional.empty());
 
@@ -36,17 +42,40 @@ public final class JobsTrendViewModel {
     page.set(maker.page(asked));
   }
 
+  /** Asks again what was asked last. */
+  public void restore(Map<String, String> kept) {
+    wanted = Boolean.parseBoolean(kept.getOrDefault(KEPT + "over-jobs", ""));
+    asked = asked.with(LastAsked.ofKept(KEPT, TrendMatter.class, kept));
+  }
+
+  /** Is told at each choice what to keep for the next start. */
+  public void onAsked(Consumer<Map<String, String>> told) {
+    keep = told;
+  }
+
+  /** Whether the trend over jobs is shown, not that of one. */
+  boolean isWanted() {
+    return wanted;
+  }
+
+  void want(boolean overJobs) {
+    wanted = overJobs;
+    keep.accept(Map.of(KEPT + "over-jobs", Boolean.toString(overJobs)));
+  }
+
   public void show(RecordState state) {
     ask(asked.with(state));
   }
 
   void choose(TrendMatter matter, String id) {
     ask(asked.with(matter, id));
+    keep.accept(asked.last().kept(KEPT, TrendMatter.class));
   }
 
   /** Only what was measured on these days (UTC) and between them; open where empty. */
   void between(Optional<LocalDate> from, Optional<LocalDate> to) {
     ask(asked.between(from, to));
+    keep.accept(asked.last().kept(KEPT, TrendMatter.class));
   }
 
   ReadOnlyObjectProperty<JobsTrendPage> page() {

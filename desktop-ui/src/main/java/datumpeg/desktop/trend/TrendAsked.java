@@ -6,6 +6,7 @@ import datumpeg.analysis.trend.RunRules;
 import datumpeg.analysis.trend.TrendFilter;
 import datumpeg.analysis.trend.TrendQuestion;
 import datumpeg.analysis.trend.TrendScale;
+import datumpeg.desktop.control.LastAsked;
 import datumpeg.desktop.source.RecordState;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -29,6 +30,14 @@ record TrendAsked(
 
   TrendAsked {
     chosen = Map.copyOf(chosen);
+  }
+
+  TrendAsked with(LastAsked<TrendMatter> last) {
+    return new TrendAsked(state, last.chosen(), last.from(), last.to());
+  }
+
+  LastAsked<TrendMatter> last() {
+    return new LastAsked<>(chosen, from, to);
   }
 
   TrendAsked with(RecordState newState) {

@@ -12,13 +12,15 @@ import javafx.scene.layout.VBox;
 public final class TrendView extends VBox {
   private final JobTrendView ofJob;
   private final JobsTrendView overJobs;
+  private final JobsTrendViewModel jobs;
   private Node shown;
 
   public TrendView(TrendViewModel job, JobsTrendViewModel jobs) {
     getStyleClass().addAll("screen", "trend-screen");
+    this.jobs = jobs;
     ofJob = new JobTrendView(job);
     overJobs = new JobsTrendView(jobs);
-    shown = ofJob;
+    shown = jobs.isWanted() ? overJobs : ofJob;
     Words words = job.words();
     ToggleGroup group = new ToggleGroup();
     HBox choice =
@@ -35,11 +37,12 @@ public final class TrendView extends VBox {
     ToggleButton button = new ToggleButton(name);
     button.setId(id);
     button.setToggleGroup(group);
-    button.setSelected(node == ofJob);
+    button.setSelected(node == shown);
     button.setOnAction(
         event -> {
           button.setSelected(true);
           shown = node;
+          jobs.want(node == overJobs);
           getChildren().set(1, node);
         });
     return button;

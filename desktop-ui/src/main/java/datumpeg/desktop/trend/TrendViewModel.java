@@ -13,7 +13,9 @@ import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -29,8 +31,12 @@ public final class TrendViewModel {
           .thenComparing(TrendViewModel::gravest, Comparator.reverseOrder())
           .thenComparing(series -> series.steps().size());
 
+  private static final String KEPT_CHECK = "trend.of-job.check";
+  private static final String KEPT_TARGET = "trend.of-job.target";
+
   private final Words words;
   private final ReadOnlyObjectWrapper<TrendPage> page = new ReadOnlyObjectWrapper<>();
+  private Consumer<Map<String, String>> keep = kept -> {};
   private RecordState state = RecordState.unread("");
   private String job = "";
   private String check = "";
@@ -40,6 +46,19 @@ public final class TrendViewModel {
   public TrendViewModel(Words words) {
     this.words = words;
     refresh();
+  }
+
+  /** Shows what was shown last of the job that was shown last. */
+  public void restore(Map<String, String> kept) {
+    job = kept.getOrDefault("job", "");
+    check = kept.getOrDefault(KEPT_CHECK, "");
+    target = kept.getOrDefault(KEPT_TARGET, "");
+    refresh();
+  }
+
+  /** Is told at each choice what to keep for the next start. */
+  public void onChosen(Consumer<Map<String, String>> told) {
+    keep = told;
   }
 
   public void show(RecordState newState) {
@@ -54,6 +73,7 @@ public final class TrendViewModel {
       check = "";
       target = "";
       refresh();
+      keep.accept(Map.of(KEPT_CHECK, "", KEPT_TARGET, ""));
     }
   }
 
@@ -62,6 +82,7 @@ public final class TrendViewModel {
       check = newCheck;
       target = "";
       refresh();
+      keep.accept(Map.of(KEPT_CHECK, check, KEPT_TARGET, target));
     }
   }
 
@@ -69,6 +90,7 @@ public final class TrendViewModel {
     check = page.get().check();
     target = newTarget;
     refresh();
+    keep.accept(Map.of(KEPT_CHECK, check, KEPT_TARGET, target));
   }
 
   ReadOnlyObjectProperty<TrendPage> page() {

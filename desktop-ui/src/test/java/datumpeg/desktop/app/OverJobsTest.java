@@ -10,12 +10,16 @@ import datumpeg.desktop.setting.SettingsFile;
 import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
+import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.DatePicker;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.WritableImage;
@@ -23,14 +27,17 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** The trend over jobs and the comparison, in the window. */
 class OverJobsTest {
-  private final Stage stage;
-  private final DesktopWindow window;
+  private Settings left = Settings.usual();
+  private Stage stage;
+  private DesktopWindow window;
 
-  OverJobsTest() {
+  @BeforeEach
+  void open() {
     HeadlessToolkit.start();
     stage = HeadlessToolkit.on(Stage::new);
     window =
@@ -39,12 +46,12 @@ class OverJobsTest {
                 new DesktopWindow(
                     Words.of(Locale.ROOT),
                     ZoneOffset.UTC,
-                    new SettingsFile.Loaded(Settings.usual(), ""),
+                    new SettingsFile.Loaded(left, ""),
                     new NoSessions(),
                     new NoRows(),
                     new NoDesk(),
                     new NoShelf(),
-                    settings -> {},
+                    settings -> left = settings,
                     job -> {}));
     HeadlessToolkit.run(() -> window.openOn(stage));
   }
@@ -150,5 +157,100 @@ class OverJobsTest {
     assertEquals("Compare", HeadlessToolkit.on(factor::getAccessibleText));
     HeadlessToolkit.run(() -> factor.getSelectionModel().select(1));
     awaitText("compare-strips", "Aldermoor: 16 jobs");
+  }
+
+  private void reopen(Screen screen) {
+    close();
+    open();
+    show(screen, InventedCrews.state(24));
+  }
+
+  private void choose(String id, String word) {
+    HeadlessToolkit.run(
+        () -> {
+          ComboBox<?> box = (ComboBox<?>) stage.getScene().lookup("#" + id);
+          for (int i = 0; i < box.getItems().size(); i++) {
+            if (box.getItems().get(i).toString().endsWith("name=" + word + "]")) {
+              box.getSelectionModel().select(i);
+            }
+          }
+        });
+  }
+
+  private String chosen(String id) {
+    return HeadlessToolkit.on(
+        () -> String.valueOf(((ComboBox<?>) stage.getScene().lookup("#" + id)).getValue()));
+  }
+
+  @Test
+  void whatWasAskedIsAskedAgainAtTheNextStart() {
+    show(Screen.COMPARE, InventedCrews.state(24));
+    awaitText("compare-strips", "Amber: 12 jobs");
+    choose("compare-factor", "sites");
+    choose("compare-crew", "Amber");
+    HeadlessToolkit.run(
+        () -> ((DatePicker) lookup("compare-from")).setValue(LocalDate.of(2020, 1, 1)));
+    reopen(Screen.COMPARE);
+    awaitText("compare-strips", "Aldermoor:");
+    assertTrue(chosen("compare-crew").contains("Amber"), chosen("compare-crew"));
+    assertEquals(
+        LocalDate.of(2020, 1, 1),
+        HeadlessToolkit.on(() -> ((DatePicker) lookup("compare-from")).getValue()));
+    choose("compare-crew", "all");
+    reopen(Screen.COMPARE);
+    awaitText("compare-strips", "Aldermoor: 16 jobs");
+  }
+
+  @Test
+  void trendOverJobsIsShownAgainAtTheNextStart() {
+    show(Screen.TREND, InventedCrews.state(24));
+    overJobs();
+    awaitText("jobs-points", "control limits");
+    choose("jobs-crew", "Blue");
+    choose("jobs-chart", "their moving average");
+    reopen(Screen.TREND);
+    awaitText("jobs-points", "control limits");
+    assertTrue(chosen("jobs-crew").contains("Blue"), chosen("jobs-crew"));
+    assertTrue(HeadlessToolkit.on(() -> ((ToggleButton) lookup("trend-over-jobs")).isSelected()));
+  }
+
+  /** A name that is chosen and that no job has any more is seen, so that it can be let go. */
+  @Test
+  void crewThatIsNoMoreIsStillSeenToBeChosen() {
+    close();
+    left = left.withLast(Map.of("compare.crew", "Gone"));
+    open();
+    show(Screen.COMPARE, InventedCrews.state(24));
+    HeadlessToolkit.picture(stage.getScene());
+    HeadlessToolkit.until("the choice", () -> chosen("compare-crew").contains("Gone"));
+  }
+
+  @Test
+  void inLargeLettersTheAnswerComesBeforeTheLists() {
+    show(Screen.COMPARE, InventedCrews.state(24));
+    HeadlessToolkit.run(
+        () -> {
+          stage.setWidth(1280);
+          stage.setHeight(800);
+        });
+    awaitText("compare-strips", "Amber: 12 jobs");
+    HeadlessToolkit.picture(stage.getScene());
+    assertFalse(HeadlessToolkit.on(() -> lookup("compare-fold").isVisible()));
+    HeadlessToolkit.run(() -> window.settings().become(window.settings().now().withText(200)));
+    HeadlessToolkit.picture(stage.getScene());
+    Button fold = (Button) lookup("compare-fold");
+    assertTrue(HeadlessToolkit.on(fold::isVisible));
+    assertTrue(fold.getText().contains("Compare: crews; Check: Column plumb"), fold.getText());
+    assertFalse(
+        HeadlessToolkit.on(() -> lookup("compare-crew").getParent().getParent().isVisible()));
+    Node sentences = lookup("compare-sentences");
+    double top =
+        HeadlessToolkit.on(() -> sentences.localToScene(sentences.getBoundsInLocal()).getMinY());
+    assertTrue(top < 500, "the answer begins at " + top + " of 800 pixels");
+    HeadlessToolkit.run(fold::fire);
+    assertTrue(
+        HeadlessToolkit.on(() -> lookup("compare-crew").getParent().getParent().isVisible()));
+    HeadlessToolkit.picture(stage.getScene());
+    assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
   }
 }
