@@ -24,21 +24,27 @@ final class HoldPointSection {
 
   private final Job job;
   private final LengthDisplay display;
+  private final PhotoSection photos;
 
-  HoldPointSection(Job job, LengthDisplay display) {
+  HoldPointSection(Job job, LengthDisplay display, PhotoSection photos) {
     this.job = job;
     this.display = display;
+    this.photos = photos;
   }
 
   void write(Markup page, List<HoldPoint> points) {
-    List<HoldPoint> holding = points.stream().filter(point -> point.state() != State.NONE).toList();
+    List<HoldPoint> holding =
+        points.stream().filter(point -> point.state() != State.NONE || hasPhotos(point)).toList();
     if (holding.isEmpty()) {
       return;
     }
     page.open("section", "class", "holds").element("h3", "Hold points");
-    holding.stream().filter(HoldPointSection::isBegun).forEach(point -> write(page, point));
+    holding.stream().filter(this::isToldAlone).forEach(point -> write(page, point));
     List<String> notBegun =
-        holding.stream().filter(point -> !isBegun(point)).map(point -> point.stage().id()).toList();
+        holding.stream()
+            .filter(point -> !isToldAlone(point))
+            .map(point -> point.stage().id())
+            .toList();
     if (!notBegun.isEmpty()) {
       page.element(
           "p", "Open, as nothing was measured there yet: " + String.join(", ", notBegun) + ".");
@@ -46,8 +52,12 @@ final class HoldPointSection {
     page.close();
   }
 
-  private static boolean isBegun(HoldPoint point) {
-    return point.state() != State.NOT_BEGUN;
+  private boolean isToldAlone(HoldPoint point) {
+    return point.state() != State.NOT_BEGUN || hasPhotos(point);
+  }
+
+  private boolean hasPhotos(HoldPoint point) {
+    return photos.has(point.stage().id());
   }
 
   private void write(Markup page, HoldPoint point) {
@@ -67,6 +77,7 @@ final class HoldPointSection {
       page.close();
     }
     closed(point).ifPresent(sentence -> page.element("p", sentence, "class", "facts"));
+    photos.write(page, point.stage().id());
   }
 
   /** How the hold point of a stage stands, in a sentence. */

@@ -52,6 +52,9 @@ final class PageStyle {
       .heads { font-family: ui-monospace, "DejaVu Sans Mono", Consolas, monospace;
         font-size: 9pt; }
       .ids td { font-size: 9pt; }
+      .photo { display: inline-block; vertical-align: top; width: 84mm; margin: 1mm 3mm 3mm 0;
+        break-inside: avoid; page-break-inside: avoid; }
+      .photo img { max-width: 84mm; max-height: 84mm; border: 0.2mm solid #000; }
       @media screen { body { padding: 0 4mm; max-width: 188mm; } }
       """;
 

@@ -22,6 +22,7 @@ public final class Report {
   private final Findings findings;
   private final List<Reading> readings;
   private final List<HoldPoint> holdPoints;
+  private final List<AttachedPhoto> photos;
 
   /** A report that names the readings it stands on by their ids only. */
   public Report(Job job, Findings findings) {
@@ -43,6 +44,21 @@ public final class Report {
    * @param holdPoints of the job's stages; a stage whose hold point is open is not shown as done
    */
   public Report(Job job, Findings findings, List<Reading> readings, List<HoldPoint> holdPoints) {
+    this(job, findings, readings, holdPoints, List.of());
+  }
+
+  /**
+   * A report that shows the photos of the stages as well.
+   *
+   * @param photos in the order in which they were attached
+   */
+  public Report(
+      Job job,
+      Findings findings,
+      List<Reading> readings,
+      List<HoldPoint> holdPoints,
+      List<AttachedPhoto> photos) {
+    this.photos = List.copyOf(photos);
     this.holdPoints = List.copyOf(holdPoints);
     this.job = job;
     this.findings = findings;
@@ -83,7 +99,7 @@ public final class Report {
             .filter(point -> options.stage().map(point.stage().id()::equals).orElse(true))
             .toList();
     new AnswerSection(job, holding).write(page, stages, options.stage());
-    new HoldPointSection(job, options.display()).write(page, holding);
+    new HoldPointSection(job, options.display(), new PhotoSection(photos)).write(page, holding);
     for (StageFindings stage : stages) {
       new StageSection(job, stage, figures, numbers).write(page, stages.size() > 1);
     }

@@ -2,6 +2,7 @@ package datumpeg.analysis.report;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.measuring.Stage;
@@ -94,8 +95,8 @@ class HoldPointSectionTest {
     assertTrue(
         text.contains(
             "Accepted as it is: Slab squareness, corner A1: +11.9 ± 2.1 mm, nonconforming; by M."
-                + " Reed on 2026-03-03 (UTC), engineer's reference letter 7 of 3 March, because: the"
-                + " edge is trimmed by the cladding"),
+                + " Reed on 2026-03-03 (UTC), engineer's reference letter 7 of 3 March, because:"
+                + " the edge is trimmed by the cladding"),
         text);
     assertTrue(
         text.contains(
@@ -143,5 +144,54 @@ class HoldPointSectionTest {
     // 11.9 mm / 25.4 mm = 0.4685 in = 7.496 sixteenths.
     assertTrue(
         PageReading.words(PageReading.parsed(page)).contains("+7/16\" (11.9 ± 2.1 mm)"), page);
+  }
+
+  private static AttachedPhoto photo(String stage, String picture, String trouble) {
+    return new AttachedPhoto(stage, "edge <1>.jpg", "0".repeat(64), "corner B2", picture, trouble);
+  }
+
+  private static String withPhotos(HoldPoint point, AttachedPhoto... photos) {
+    return new Report(
+            InventedShed.job(),
+            new Findings("larkrise-01", "digest", List.of(goOn("arrival"))),
+            InventedShed.readings(),
+            List.of(point),
+            List.of(photos))
+        .html(InventedFindings.all());
+  }
+
+  @Test
+  void photosStandWithTheHoldPointOfTheirStage() {
+    String page =
+        withPhotos(
+            point("arrival", State.SIGNED, CONFORMS),
+            photo("arrival", "data:image/jpeg;base64,AAAA", ""),
+            photo("arrival", "", "its file is not there."),
+            photo("lift", "data:image/jpeg;base64,BBBB", ""));
+    assertTrue(page.contains("<img src=\"data:image/jpeg;base64,AAAA\" alt=\"corner B2\"/>"), page);
+    assertTrue(
+        page.contains("Photo edge &lt;1&gt;.jpg: corner B2. NOT SHOWN: its file is not there."));
+    assertFalse(page.contains("BBBB"), "a photo of a stage that is not told");
+    assertTrue(page.contains("SHA-256 " + "0".repeat(64)));
+    assertTrue(page.indexOf("signed by M. Reed") < page.indexOf("AAAA"));
+  }
+
+  @Test
+  void photoOfAStageWithoutReadingsOrHoldPointIsShownToo() {
+    for (State state : List.of(State.NONE, State.NOT_BEGUN)) {
+      String page =
+          withPhotos(point("curing", state), photo("curing", "data:image/png;base64,CCCC", ""));
+      assertTrue(page.contains("CCCC"), state.toString());
+    }
+  }
+
+  @Test
+  void photoIsShownFromThePageAloneOrNotAtAll() {
+    for (String elsewhere :
+        List.of("edge.jpg", "https://example.invalid/a.jpg", "data:text/html,x")) {
+      assertThrows(
+          IllegalArgumentException.class, () -> photo("arrival", elsewhere, ""), elsewhere);
+    }
+    assertThrows(IllegalArgumentException.class, () -> photo("arrival", "", ""));
   }
 }

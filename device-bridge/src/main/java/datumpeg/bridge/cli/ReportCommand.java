@@ -2,15 +2,19 @@ package datumpeg.bridge.cli;
 
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.Findings;
+import datumpeg.analysis.report.AttachedPhoto;
 import datumpeg.analysis.report.Report;
 import datumpeg.analysis.report.ReportOptions;
 import datumpeg.bridge.collect.CaptureIntake;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.jobs.Photos;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.Head;
+import datumpeg.bridge.record.entry.PhotoEntry;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -67,9 +71,11 @@ final class ReportCommand implements Callable<Integer> {
     Path file = target();
     StoredJob stored;
     List<String> heads;
+    List<PhotoEntry> photos;
     try (SiteRecord record = Records.forReading(program)) {
       stored = StoredJob.load(record, job);
       heads = record.heads().stream().map(Head::print).toList();
+      photos = record.log(stored.key()).photos().stream().map(StoredEntry::entry).toList();
     }
     String wanted = stage;
     if (wanted != null) {
@@ -77,7 +83,12 @@ final class ReportCommand implements Callable<Integer> {
     }
     Findings findings = stored.findings();
     String page =
-        new Report(stored.jobAsMeasured(), findings, stored.readings(), stored.holdPoints(findings))
+        new Report(
+                stored.jobAsMeasured(),
+                findings,
+                stored.readings(),
+                stored.holdPoints(findings),
+                shown(photos, wanted))
             .html(
                 new ReportOptions(
                     Optional.ofNullable(wanted),
@@ -88,6 +99,14 @@ final class ReportCommand implements Callable<Integer> {
     write(file, page);
     tell(stored, file);
     return 0;
+  }
+
+  private List<AttachedPhoto> shown(List<PhotoEntry> photos, @Nullable String onlyStage) {
+    Photos kept = new Photos(program.recordFile());
+    return photos.stream()
+        .filter(photo -> onlyStage == null || photo.stage().equals(onlyStage))
+        .map(kept::forReport)
+        .toList();
   }
 
   private Path target() {

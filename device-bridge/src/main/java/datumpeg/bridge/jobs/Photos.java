@@ -1,5 +1,6 @@
 package datumpeg.bridge.jobs;
 
+import datumpeg.analysis.report.AttachedPhoto;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.record.JobKey;
@@ -62,6 +63,47 @@ public final class Photos {
     return folder.resolve(photo.sha256().substring(0, 16) + "-" + photo.name());
   }
 
+  /** A photo as a report shows it: small, if what lies there is what was attached. */
+  public AttachedPhoto forReport(PhotoEntry photo) {
+    Path file = file(photo);
+    try {
+      byte[] bytes = Files.readAllBytes(file);
+      if (!sha256(bytes).equals(photo.sha256())) {
+        return notShown(photo, "the file in its place is another one than was attached.");
+      }
+      return PhotoPicture.dataUri(bytes)
+          .map(picture -> shown(photo, picture))
+          .orElseGet(
+              () ->
+                  notShown(photo, "it is no picture that can be read here (JPEG, PNG, GIF, BMP)."));
+    } catch (NoSuchFileException e) {
+      return notShown(photo, "its file is not in the folder photos beside the record.");
+    } catch (IOException e) {
+      return notShown(photo, "its file could not be read.");
+    }
+  }
+
+  private static AttachedPhoto shown(PhotoEntry photo, String picture) {
+    return new AttachedPhoto(
+        photo.stage(), photo.name(), photo.sha256(), photo.note(), picture, "");
+  }
+
+  private static AttachedPhoto notShown(PhotoEntry photo, String why) {
+    return new AttachedPhoto(photo.stage(), photo.name(), photo.sha256(), photo.note(), "", why);
+  }
+
+  private static String sha256(byte[] bytes) {
+    return HexFormat.of().formatHex(sha256().digest(bytes));
+  }
+
+  private static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java platform has SHA-256", e);
+    }
+  }
+
   private String copy(Path photo) {
     try {
       Files.createDirectories(folder);
@@ -86,11 +128,9 @@ public final class Photos {
   private static String copy(Path photo, Path to) throws IOException {
     try (InputStream in = Files.newInputStream(photo);
         OutputStream out = Files.newOutputStream(to)) {
-      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      MessageDigest digest = sha256();
       in.transferTo(new DigestOutputStream(out, digest));
       return HexFormat.of().formatHex(digest.digest());
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException("every Java platform has SHA-256", e);
     }
   }
 }

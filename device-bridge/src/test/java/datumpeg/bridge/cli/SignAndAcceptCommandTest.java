@@ -6,10 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -130,6 +132,41 @@ class SignAndAcceptCommandTest {
     try (var files = Files.list(kept)) {
       assertEquals(1, files.count());
     }
+  }
+
+  @Test
+  void reportShowsThePhotosOrSaysWhyNot() throws IOException {
+    answer("yes");
+    accept("not-measured", "letter 7", "levels not needed");
+    BufferedImage picture = new BufferedImage(40, 30, BufferedImage.TYPE_INT_RGB);
+    assertTrue(ImageIO.write(picture, "png", folder.resolve("edge.png").toFile()));
+    Files.write(folder.resolve("note.txt"), new byte[] {1, 2, 3});
+    assertEquals(0, sign("--photo", "edge.png", "--photo", "note.txt"), console.err());
+    String page = report("--stage", "curing");
+    assertTrue(page.contains("<img src=\"data:image/jpeg;base64,"), "the picture is in the page");
+    assertTrue(page.contains("Photo note.txt. NOT SHOWN: it is no picture"), "and what is none");
+    // SHA-256 of the bytes 1, 2, 3, by sha256sum of GNU coreutils.
+    assertTrue(
+        page.contains("SHA-256 039058c6f2c0cb492c533b0a4d14ef77cc0f78abccced5287d84a1a2011cfb81"),
+        "its digest");
+    assertEquals(page, report("--stage", "curing"), "the same record gives the same page");
+    assertFalse(report("--stage", "arrival").contains("Photo "), "of another stage");
+    Path kept = console.recordFile().resolveSibling("photos");
+    try (var files = Files.list(kept)) {
+      Path png = files.filter(file -> file.toString().endsWith(".png")).findFirst().orElseThrow();
+      Files.write(png, new byte[] {4});
+      assertTrue(report().contains("Photo edge.png. NOT SHOWN: the file in its place is another"));
+      Files.delete(png);
+      assertTrue(report().contains("Photo edge.png. NOT SHOWN: its file is not in the folder"));
+    }
+  }
+
+  private String report(String... more) throws IOException {
+    List<String> words =
+        new java.util.ArrayList<>(List.of("report", "larkrise-01", "-o", "page.html"));
+    words.addAll(List.of(more));
+    assertEquals(0, console.run(words.toArray(String[]::new)), console.err());
+    return Files.readString(folder.resolve("page.html"));
   }
 
   @Test
