@@ -1,0 +1,52 @@
+package datumpeg.desktop.app;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import datumpeg.desktop.setting.SettingsViewModel;
+import java.io.IOException;
+import java.nio.file.Path;
+import javafx.scene.Node;
+import javafx.scene.image.WritableImage;
+import javafx.scene.text.Text;
+import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.OS;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What is to be read from afar and hit with gloves. */
+@DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no pseudo-terminals of this kind")
+final class MeasureLayoutTest extends MeasuringOnScreen {
+  MeasureLayoutTest(@TempDir Path record) throws IOException {
+    super(record);
+  }
+
+  @ParameterizedTest
+  @CsvSource({"1280, 800, 100", "1280, 800, 200"})
+  void everythingFitsAndButtonsCanBeHitWithGloves(double width, double height, int percent) {
+    HeadlessToolkit.run(
+        () -> {
+          stage.setWidth(width);
+          stage.setHeight(height);
+          SettingsViewModel settings = window.window().settings();
+          settings.become(settings.now().withText(percent));
+        });
+    begin();
+    meterSends("18.0035 m\r\n");
+    untilBig("18.0035 m");
+    assertFits();
+    WritableImage picture = HeadlessToolkit.picture(stage.getScene());
+    Node big = node(Node.class, "big");
+    Text value =
+        (Text)
+            HeadlessToolkit.on(() -> HeadlessToolkit.find(big, each -> each instanceof Text))
+                .get(0);
+    assertTrue(value.getFont().getSize() >= LEAST_BIG, value.getFont().toString());
+    assertTrue(HeadlessToolkit.darkPixels(picture, place(big)) > 2000, "no big letters");
+    assertEquals("18.0035 m", HeadlessToolkit.on(big::getAccessibleText));
+    meterSends("19.126 m\r\n");
+    untilText("question", "Held: 19.126 m");
+    assertFits();
+  }
+}
