@@ -62,7 +62,7 @@ public final class WhereDrawing {
   private String causesCaption() {
     return findings.causes().isEmpty()
         ? "The slab and its frames; nothing that was measured is out or undecided."
-        : "Numbers: the causes told below, at the places they show themselves. Filled square: out"
+        : "Numbers: those of the causes, each where it shows itself. Filled square: out"
             + " of its limits. Diamond: undecided.";
   }
 
