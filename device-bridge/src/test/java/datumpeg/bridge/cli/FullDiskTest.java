@@ -162,8 +162,6 @@ class FullDiskTest {
         "larkrise-01",
         "--stage",
         "arrival",
-        "--for",
-        "25",
         "--link",
         BleSite.link(BleSite.BLUEZ));
     untilSaid(BleSite.link(BleSite.BLUEZ) + " is there");
@@ -176,7 +174,9 @@ class FullDiskTest {
     untilSaid("What waited is stored now.");
     BleSite.aMomentPasses();
     assertTrue(meter.measures(21.47));
-    assertEquals(0, mount().ended(), mount().said());
+    BleSite.aMomentPasses();
+    mount().terminate();
+    assertEquals(143, mount().ended(), mount().said());
     assertEquals(List.of("20.1260", "21.4700"), stored());
     assertTrue(isThere(".unassigned.csv"), "the value without a target is in its table");
     assertEquals(0, after().run("verify"), mount().said());

@@ -134,6 +134,11 @@ final class OwnMount implements AutoCloseable {
     process.getOutputStream().flush();
   }
 
+  /** Asks the program, not the shell around it, to end. */
+  void terminate() {
+    process.descendants().forEach(ProcessHandle::destroy);
+  }
+
   /** Waits for the end, after which the disk's files are in the folder {@code after}. */
   int ended() throws InterruptedException {
     if (!process.waitFor(60, TimeUnit.SECONDS)) {
