@@ -75,11 +75,13 @@ final class MeterLinks {
     }
     if (profiles.size() > meters.size()) {
       throw new InputException(
-          "There are "
+          "--meter is given "
               + profiles.size()
-              + " --meter options for "
+              + (profiles.size() == 1 ? " time" : " times")
+              + ", for "
               + meters.size()
-              + " links to meters; expected at most one for each.");
+              + (meters.size() == 1 ? " link to a meter" : " links to meters")
+              + "; expected at most one behind each --link.");
     }
     return meters;
   }

@@ -207,7 +207,12 @@ public final class Guide {
 
   /** The held value is right. */
   public void accept() {
-    choose(0);
+    Question held = question;
+    if (held != null && held.choices().size() > 1) {
+      watcher.putAside("several targets are possible: say which by its number");
+    } else {
+      choose(0);
+    }
   }
 
   /** The held value is a reading of one of the choices. */

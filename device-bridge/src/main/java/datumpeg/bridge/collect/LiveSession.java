@@ -10,6 +10,7 @@ import datumpeg.bridge.link.ReturningLinkListener;
 import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
+import datumpeg.bridge.mistake.Nearest;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -236,7 +237,7 @@ public final class LiveSession {
   private boolean typedLine(String line) {
     String word = line.toLowerCase(Locale.ROOT);
     Optional<GuideState.Question> question = guide.state().question();
-    if (question.isPresent() && question.get().choices().size() > 1 && word.matches("[1-9]")) {
+    if (question.isPresent() && isChoice(word, question.get().choices().size())) {
       guide.choose(Integer.parseInt(word) - 1);
       return true;
     }
@@ -263,6 +264,13 @@ public final class LiveSession {
     return true;
   }
 
+  /** One digit is always meant as a choice; more only if there are so many. */
+  private static boolean isChoice(String word, int choiceCount) {
+    return choiceCount > 1
+        && word.matches("[1-9][0-9]{0,2}")
+        && (word.length() == 1 || Integer.parseInt(word) <= choiceCount);
+  }
+
   /** Whether a word answers the question of the stage that is asked. */
   private boolean isAsked(String word) {
     return word.matches("y|yes|n|no")
@@ -272,7 +280,15 @@ public final class LiveSession {
   private void goTo(String name) {
     Wanted.named(all, name)
         .ifPresentOrElse(
-            guide::goTo, () -> watcher.putAside("there is no target '" + name + "' at this stage"));
+            guide::goTo,
+            () ->
+                watcher.putAside(
+                    "there is no target '" + name + "' at this stage" + nearest(name)));
+  }
+
+  private String nearest(String name) {
+    List<String> known = all.stream().map(wanted -> wanted.target().text()).toList();
+    return Nearest.of(name, known).map(target -> "; the nearest is " + target).orElse("");
   }
 
   private void measureNow() {

@@ -6,6 +6,7 @@ import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.StoredJob;
+import datumpeg.bridge.mistake.Nearest;
 import java.util.List;
 import java.util.OptionalInt;
 
@@ -46,12 +47,21 @@ public record WatchedTarget(Stage stage, Wanted wanted, HoldRule rule) {
                         .anyMatch(other -> other.text().equals(target) && isMeasured(other)))
             .toList();
     if (having.isEmpty()) {
+      List<String> known =
+          stored.job().stages().stream()
+              .flatMap(one -> MeasuringList.of(stored.job().setOut(), one).targets().stream())
+              .filter(WatchedTarget::isMeasured)
+              .map(Target::text)
+              .toList();
       throw new InputException(
           "No stage of "
               + stored.key()
               + " measures '"
               + target
-              + "'; 'reduce' and 'measure' name the targets, such as column.A3/across.");
+              + "'; "
+              + Nearest.of(target, known)
+                  .map(nearest -> "the nearest is '" + nearest + "'.")
+                  .orElse("'reduce' and 'measure' name the targets, such as column.A3/across."));
     }
     return having.stream()
         .filter(

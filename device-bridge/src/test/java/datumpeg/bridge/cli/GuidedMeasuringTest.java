@@ -122,6 +122,29 @@ class GuidedMeasuringTest {
   }
 
   @Test
+  void ofMoreThanNineChoicesEachCanBeChosenAndYesChoosesNone() {
+    measureStage("lift", "0.07 deg\nyes\n12\nquit\n", "--any-order");
+    assertTrue(console.err().contains("say which by its number"), console.err());
+    String twelfth =
+        console
+            .err()
+            .lines()
+            .filter(line -> line.startsWith("    12  "))
+            .map(line -> line.substring(8).split(",", -1)[0])
+            .findFirst()
+            .orElseThrow();
+    assertEquals(List.of(twelfth), inForce().stream().map(ReadingEntry::target).toList());
+  }
+
+  @Test
+  void aWrongTargetIsAnsweredWithTheNearest() {
+    measure("go slab.A1-slab.B5\nquit\n");
+    assertTrue(console.err().contains("; the nearest is slab.A1-slab.B"), console.err());
+    assertEquals(2, console.run("watch", "larkrise-01", "column.A3/acros"));
+    assertTrue(console.err().contains("the nearest is 'column.A3/across'"), console.err());
+  }
+
+  @Test
   void aTiltFindsTheTiltTargetWhileADistanceIsAskedFor() {
     measureStage("lift", "0.1 deg\n5.936 m\nquit\n");
     List<String> quantities = inForce().stream().map(ReadingEntry::quantity).toList();
