@@ -13,6 +13,9 @@ import java.util.stream.DoubleStream;
  * mean. Numbers stand below each strip.
  */
 final class StripPainter {
+  /** The height of one strip with its words, in heights of plain text. */
+  private static final double STRIP = 6.6;
+
   /** More outcomes than this a group are thinned: strokes on one another show nothing more. */
   private static final int MOST_STROKES = 2000;
 
@@ -39,7 +42,7 @@ final class StripPainter {
 
   /** How high a strip with its words is, in heights of plain text. */
   static double heightInLetters(int strips) {
-    return 2.8 + 5.2 * strips;
+    return 2.8 + STRIP * strips;
   }
 
   private DoubleStream all() {
@@ -60,16 +63,19 @@ final class StripPainter {
     }
     axis();
     for (int i = 0; i < page.strips().size(); i++) {
-      strip(page.strips().get(i), top + pen.em(5.2) * i);
+      strip(page.strips().get(i), top + pen.em(STRIP) * i);
     }
   }
 
   private void axis() {
-    double end = top + pen.em(5.2) * page.strips().size();
     int most = (int) Math.max(2, Math.min(11, (right - left) / pen.em(6)));
     for (double tick : RoundTicks.between(lowest, highest, most)) {
-      Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
-      pen.line(x(tick), top, x(tick), end, ink, tick == 0 ? 2 : 1);
+      for (int i = 0; i < page.strips().size(); i++) {
+        double middle = top + pen.em(STRIP) * i + pen.em(2.2);
+        Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
+        pen.line(
+            x(tick), middle - pen.em(0.9), x(tick), middle + pen.em(0.9), ink, tick == 0 ? 2 : 1);
+      }
       double place = Math.max(left + pen.em(2), Math.min(right - pen.em(2), x(tick)));
       String written = Figures.tick(tick) + " " + page.unit();
       pen.text(written, place, pen.em(1), Ink.TEXT, Pen.Align.MIDDLE);
@@ -80,7 +86,11 @@ final class StripPainter {
     double middle = from + pen.em(2.2);
     String heading = strip.name() + " (" + strip.counts() + ")";
     pen.words(heading, left, from + pen.em(0.8), Ink.TEXT, Pen.Weight.BOLD, right - left);
-    pen.words(strip.numbers(), left, from + pen.em(3.8), Ink.TEXT, Pen.Weight.PLAIN, right - left);
+    int end = strip.numbers().indexOf(". ") + 1;
+    String told = end > 0 ? strip.numbers().substring(0, end) : strip.numbers();
+    String spread = end > 0 ? strip.numbers().substring(end + 1) : "";
+    pen.words(told, left, from + pen.em(3.8), Ink.TEXT, Pen.Weight.PLAIN, right - left);
+    pen.words(spread, left, from + pen.em(5.1), Ink.TEXT, Pen.Weight.PLAIN, right - left);
     int step = Math.max(1, strip.values().size() / MOST_STROKES);
     for (int i = 0; i < strip.values().size(); i += step) {
       double x = x(strip.values().get(i));

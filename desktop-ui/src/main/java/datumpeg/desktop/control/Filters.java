@@ -102,14 +102,16 @@ public final class Filters<M extends Enum<M>> extends VBox {
   private void press() {
     pressed = true;
     open(!open);
-    if (open) {
-      requestFocus();
-    }
   }
 
   private void open(boolean wanted) {
+    boolean focused = lists.isFocusWithin() || fold.isFocused();
+    boolean other = open != wanted;
     open = wanted;
     tell();
+    if (other && focused) {
+      requestFocus(); // what is folded away must not hand the keys to anything further on
+    }
   }
 
   private void tell() {

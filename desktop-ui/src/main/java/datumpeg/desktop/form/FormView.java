@@ -103,6 +103,7 @@ public final class FormView extends VBox {
     store.setOnAction(event -> model.store());
     HBox.setHgrow(answer, Priority.ALWAYS);
     HBox top = new HBox(store, answer);
+    top.setMinHeight(USE_PREF_SIZE);
     top.getStyleClass().add("form-adding");
     return top;
   }

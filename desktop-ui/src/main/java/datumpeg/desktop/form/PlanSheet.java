@@ -28,7 +28,7 @@ final class PlanSheet extends ShapeSheet {
     this.span = shape.spanMetres().orElse(shape.lengthMetres().orElse(1) / 2);
     this.length = shape.lengthMetres().orElse(2 * span);
     Box drawn = drawn(shape.details().corners());
-    double side = Sheet.wide(told(span)) + LINE;
+    double side = Sheet.wideBold(told(span)) + LINE;
     double free = width - side - 2.5 * LINE;
     this.scale =
         Math.max(0, Math.min(free / drawn.width(), (height - 7.2 * LINE) / drawn.height()));

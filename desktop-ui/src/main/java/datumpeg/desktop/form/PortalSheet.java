@@ -27,7 +27,7 @@ final class PortalSheet extends ShapeSheet {
     this.span = shape.spanMetres().orElse(2 * shape.eaveHeightMetres().orElse(1));
     this.eave = shape.eaveHeightMetres().orElse(span / 3);
     this.ridge = shape.ridgeHeightMetres().orElse(eave);
-    double side = Sheet.wide(told(span)) + LINE;
+    double side = Sheet.wideBold(told(span)) + LINE;
     double high = ridge + shape.rafterDepthMetres();
     double free = width - 2 * side;
     this.scale = Math.max(0, Math.min(free / span, (height - 5.2 * LINE) / high));

@@ -12,6 +12,7 @@ import java.util.List;
 /** A drawing in the making, of a given size, with dimensions. One thread. */
 final class Sheet {
   private static final double LETTER = 0.63 * Mark.FONT_SIZE;
+  private static final double BOLDER = 1.13;
   private static final double TICK = 4;
 
   private final double width;
@@ -54,7 +55,7 @@ final class Sheet {
 
   /** Words with their middle at y; left out where others stand already, or the sheet ends. */
   void words(String text, double x, double y, Anchor anchor, boolean bold) {
-    double wide = wide(text);
+    double wide = bold ? wideBold(text) : wide(text);
     double left = Math.max(0, Math.min(width - wide, anchor.left(x, wide)));
     Box box = new Box(left, y - Mark.FONT_SIZE * 0.55, wide, Mark.FONT_SIZE * 1.1);
     boolean fits = wide <= width && box.top() >= -1 && box.bottom() <= height + 1;
@@ -100,6 +101,11 @@ final class Sheet {
 
   static double wide(String text) {
     return text.codePointCount(0, text.length()) * LETTER + 4;
+  }
+
+  /** As wide as the words of the dimension that is being typed. */
+  static double wideBold(String text) {
+    return BOLDER * wide(text);
   }
 
   Picture picture(String description) {

@@ -14,6 +14,12 @@ import java.util.List;
  * <p>One thread.
  */
 final class CardSetter {
+  private static final double GAP = 0.4;
+  private static final double PADDING = 0.45;
+
+  /** Of words beside a mark. */
+  private static final double INDENT = 1.3;
+
   private final Words words;
   private final Palette palette;
   private final Typeface title;
@@ -54,24 +60,54 @@ final class CardSetter {
   }
 
   private CardLayout strip(JobCard card, Column column, double width) {
-    double top = column.y;
-    double gap = palette.em(0.4);
-    double wide = (width - gap * (card.stages().size() - 1)) / Math.max(1, card.stages().size());
-    double bottom = top;
-    double left = 0;
+    int perRow = perRow(card.stages(), width);
+    double wide = tileWidth(width, perRow);
+    double bottom = column.y;
     List<CardLayout.Tile> tiles = new ArrayList<>();
-    for (StageTile stage : card.stages()) {
-      Column inside = column.inside(left, top, wide);
-      fill(stage, inside);
-      bottom = Math.max(bottom, inside.y + palette.em(0.4));
-      left += wide + gap;
-    }
-    left = 0;
-    for (StageTile stage : card.stages()) {
-      tiles.add(new CardLayout.Tile(stage, left, top, wide, bottom - top));
-      left += wide + gap;
+    for (int first = 0; first < card.stages().size(); first += perRow) {
+      double top = tiles.isEmpty() ? bottom : bottom + palette.em(GAP);
+      int end = Math.min(card.stages().size(), first + perRow);
+      bottom = row(card.stages().subList(first, end), column, top, wide, tiles);
     }
     return column.layout(bottom, tiles);
+  }
+
+  /** As many stages side by side as no word must be broken for. */
+  private int perRow(List<StageTile> stages, double width) {
+    double needed = 0;
+    for (StageTile stage : stages) {
+      for (StageTile.Count count : stage.counts()) {
+        for (String word : words.standing(count.standing()).split(" ", -1)) {
+          needed = Math.max(needed, small.width(word) + palette.em(INDENT));
+        }
+      }
+    }
+    needed += 2 * palette.em(PADDING);
+    int perRow = Math.max(1, stages.size());
+    while (perRow > 1 && tileWidth(width, perRow) < needed) {
+      perRow = (perRow + 1) / 2;
+    }
+    return perRow;
+  }
+
+  private double tileWidth(double width, int perRow) {
+    return (width - palette.em(GAP) * (perRow - 1)) / perRow;
+  }
+
+  /** Sets tiles side by side and gives back where they end. */
+  private double row(
+      List<StageTile> stages, Column column, double top, double wide, List<CardLayout.Tile> tiles) {
+    double bottom = top;
+    for (int i = 0; i < stages.size(); i++) {
+      Column inside = column.inside(i * (wide + palette.em(GAP)), top, wide);
+      fill(stages.get(i), inside);
+      bottom = Math.max(bottom, inside.y + palette.em(0.4));
+    }
+    for (int i = 0; i < stages.size(); i++) {
+      double left = i * (wide + palette.em(GAP));
+      tiles.add(new CardLayout.Tile(stages.get(i), left, top, wide, bottom - top));
+    }
+    return bottom;
   }
 
   private void fill(StageTile stage, Column column) {
@@ -120,7 +156,7 @@ final class CardSetter {
 
     /** A column inside a tile, whose lines belong to the same card. */
     Column inside(double tileLeft, double top, double tileWidth) {
-      double padding = palette.em(0.55);
+      double padding = palette.em(PADDING);
       Column inside = new Column(tileLeft + padding, tileWidth - 2 * padding, lines, marks, rules);
       inside.y = top + palette.em(0.4);
       return inside;
@@ -138,7 +174,7 @@ final class CardSetter {
       double size = palette.em(1);
       marks.add(
           new CardLayout.Mark(count.standing(), left + size / 2, y + small.lineHeight() / 2, size));
-      addLines(text, small, Ink.TEXT, size + palette.em(0.4));
+      addLines(text, small, Ink.TEXT, palette.em(INDENT));
     }
 
     private void addLines(String text, Typeface face, Ink ink, double indent) {

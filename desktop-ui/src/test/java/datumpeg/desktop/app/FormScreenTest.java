@@ -263,6 +263,10 @@ class FormScreenTest {
     HeadlessToolkit.run(() -> ((Button) lookup("form-new")).fire());
     HeadlessToolkit.until("the other form is offered", () -> lookup("form-aside") != null);
     HeadlessToolkit.picture(stage.getScene());
+    Button store = (Button) lookup("form-store");
+    assertTrue(
+        HeadlessToolkit.on(() -> store.getHeight() >= store.prefHeight(-1) - 1),
+        "the button is squeezed: " + store.getLayoutBounds());
     assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
     List<Node> sideways =
         HeadlessToolkit.on(

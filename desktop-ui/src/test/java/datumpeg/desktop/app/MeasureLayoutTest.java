@@ -6,7 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.desktop.setting.SettingsViewModel;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.List;
 import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ComboBoxBase;
+import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.text.Text;
 import org.junit.jupiter.api.condition.DisabledOnOs;
@@ -32,7 +36,9 @@ final class MeasureLayoutTest extends MeasuringOnScreen {
           SettingsViewModel settings = window.window().settings();
           settings.become(settings.now().withText(percent));
         });
+    assertNoneIsSmall("before it begins");
     begin();
+    assertNoneIsSmall("while measuring");
     meterSends("18.0035 m\r\n");
     untilBig("18.0035 m");
     assertFits();
@@ -48,5 +54,34 @@ final class MeasureLayoutTest extends MeasuringOnScreen {
     meterSends("19.126 m\r\n");
     untilText("question", "Held: 19.126 m");
     assertFits();
+  }
+
+  /** 12 mm at 96 dots an inch: everything that is pressed, chosen from or typed into. */
+  private void assertNoneIsSmall(String when) {
+    HeadlessToolkit.picture(stage.getScene());
+    List<String> small =
+        HeadlessToolkit.on(
+            () ->
+                HeadlessToolkit.find(stage.getScene().getRoot(), MeasureLayoutTest::isPressed)
+                    .stream()
+                    .filter(node -> node.getLayoutBounds().getHeight() < 12 / 25.4 * 96)
+                    .map(node -> node + " " + node.getLayoutBounds())
+                    .toList());
+    assertEquals(List.of(), small, when);
+  }
+
+  private static boolean isPressed(Node node) {
+    boolean control =
+        node instanceof ButtonBase || node instanceof ComboBoxBase<?> || node instanceof TextField;
+    return control && isShown(node) && !(node.getParent() instanceof ComboBoxBase<?>);
+  }
+
+  private static boolean isShown(Node node) {
+    for (Node at = node; at != null; at = at.getParent()) {
+      if (!at.isVisible()) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -78,19 +78,21 @@ class ScreenPictures {
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.SIGN_OFF));
     save(stage, pictures, "window-sign-off");
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
-    saveOverJobs(stage, window, pictures);
+    saveOverJobs(stage, window, pictures, "");
     Path others = Files.createDirectories(root().resolve("desktop-ui/target/pictures"));
-    HeadlessToolkit.run(() -> window.show(state));
     for (Look look : Look.OTHERS) {
       HeadlessToolkit.run(() -> look.of(stage, window));
+      HeadlessToolkit.run(() -> window.show(state));
       saveLook(stage, window, others, look.suffix());
+      saveOverJobs(stage, window, others, look.suffix());
     }
     HeadlessToolkit.run(stage::close);
   }
 
   private static void saveLook(Stage stage, DesktopWindow window, Path folder, String suffix) {
     HeadlessToolkit.run(() -> window.open("larkrise-01", "lift"));
-    for (Screen screen : new Screen[] {Screen.TREND, Screen.SIGN_OFF, Screen.SETTINGS}) {
+    for (Screen screen :
+        new Screen[] {Screen.JOBS, Screen.TREND, Screen.SIGN_OFF, Screen.SETTINGS}) {
       HeadlessToolkit.run(
           () -> {
             window.window().screen().set(screen);
@@ -107,17 +109,19 @@ class ScreenPictures {
   }
 
   /** The sample jobs are two; these are forty, invented. */
-  private static void saveOverJobs(Stage stage, DesktopWindow window, Path pictures) {
+  private static void saveOverJobs(
+      Stage stage, DesktopWindow window, Path pictures, String suffix) {
     HeadlessToolkit.run(
         () -> {
+          window.window().screen().set(Screen.TREND);
           window.show(InventedCrews.withAnOddJob(40));
           ((ToggleButton) stage.getScene().lookup("#trend-over-jobs")).fire();
         });
     awaitText(stage, "jobs-points", "control limits");
-    save(stage, pictures, "window-trend-over-jobs");
+    save(stage, pictures, "window-trend-over-jobs" + suffix);
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.COMPARE));
     awaitText(stage, "compare-strips", "Amber: 20 jobs");
-    save(stage, pictures, "window-compare");
+    save(stage, pictures, "window-compare" + suffix);
   }
 
   private static void awaitText(Stage stage, String id, String part) {

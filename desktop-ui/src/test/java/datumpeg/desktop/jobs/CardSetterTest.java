@@ -81,6 +81,20 @@ class CardSetterTest {
     assertEquals(1, layout.rules().size());
   }
 
+  /** The stages stand in more rows rather than break a word. */
+  @ParameterizedTest
+  @CsvSource({"1, 1400, 1", "1, 700, 2", "2, 1200, 2", "1, 320, 4"})
+  void noWordIsBrokenWhereATileCanBeWideEnough(double times, double width, int leastRows) {
+    CardLayout layout = set(times, width);
+    List<String> texts = layout.lines().stream().map(CardLayout.Line::text).toList();
+    assertEquals(
+        4, texts.stream().filter(text -> text.endsWith("nonconforming")).count(), texts::toString);
+    long rows = layout.tiles().stream().map(CardLayout.Tile::top).distinct().count();
+    assertTrue(rows >= leastRows, rows + " rows");
+    assertTrue(
+        layout.tiles().stream().allMatch(tile -> tile.left() + tile.width() <= width + 1e-6));
+  }
+
   @Test
   void narrowerCardIsHigher() {
     assertTrue(set(1, 500).height() > set(1, 1200).height());
