@@ -148,6 +148,17 @@ class FullDiskTest {
   }
 
   @Test
+  void aSessionThatFindsTheDiskFullSaysThatItIs() throws Exception {
+    start(
+        SMALL_DISK + " && cp record.db $DISK && (cat /dev/zero > $DISK/filler 2>/dev/null || true)",
+        Map.of(),
+        "job",
+        "list");
+    assertEquals(3, mount().ended());
+    assertTrue(mount().said().contains("the disk is full"), mount().said());
+  }
+
+  @Test
   void aLoggerWithABluetoothMeterOutlivesAFullDisk() throws Exception {
     PrivateBus.obstacle().ifPresent(obstacle -> abort(obstacle));
     PrivateBus bus = PrivateBus.start(folder);

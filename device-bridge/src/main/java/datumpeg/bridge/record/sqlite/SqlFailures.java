@@ -3,6 +3,8 @@ package datumpeg.bridge.record.sqlite;
 import datumpeg.bridge.record.RecordDamagedException;
 import datumpeg.bridge.record.RecordUnavailableException;
 import datumpeg.bridge.record.RecordUnavailableException.Reason;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.time.Duration;
@@ -11,6 +13,9 @@ import org.sqlite.SQLiteErrorCode;
 /** Turns what SQLite answers into what a person can act on, by its result code alone. */
 final class SqlFailures {
   private static final int PRIMARY_CODE = 0xff;
+
+  /** The least size of the index that SQLite keeps beside a record (sqlite.org/walformat.html). */
+  private static final long LEAST_ROOM_BYTES = 32 * 1024;
 
   private final Path file;
   private final Duration lockWait;
@@ -34,7 +39,7 @@ final class SqlFailures {
    */
   RuntimeException translate(String attempt, SQLException e) {
     String could = "Could not " + attempt + " in the record " + file + ": ";
-    return switch (codeOf(e)) {
+    return switch (plain(codeOf(e))) {
       case SQLITE_BUSY, SQLITE_LOCKED ->
           unavailable(
               Reason.LOCKED,
@@ -75,6 +80,20 @@ final class SqlFailures {
               e);
       default -> new IllegalStateException("unexpected answer of SQLite on " + attempt, e);
     };
+  }
+
+  /** Of a full disk SQLite says no more than that the file beside the record failed. */
+  private SQLiteErrorCode plain(SQLiteErrorCode code) {
+    boolean vague = code == SQLiteErrorCode.SQLITE_IOERR || code == SQLiteErrorCode.SQLITE_CANTOPEN;
+    return vague && isFull() ? SQLiteErrorCode.SQLITE_FULL : code;
+  }
+
+  private boolean isFull() {
+    try {
+      return Files.getFileStore(file).getUsableSpace() < LEAST_ROOM_BYTES;
+    } catch (IOException unknown) {
+      return false;
+    }
   }
 
   private RecordUnavailableException unavailable(Reason reason, String message, SQLException e) {
