@@ -2,6 +2,8 @@ package datumpeg.desktop.chart;
 
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.Palette;
+import datumpeg.desktop.control.StandingShape;
+import datumpeg.desktop.text.Standing;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.text.TextAlignment;
@@ -73,6 +75,18 @@ public final class CanvasPen implements Pen {
     graphics.setTextAlign(TextAlignment.LEFT);
     graphics.fillText(text, x, y, widest);
     graphics.setFont(palette.font(1));
+  }
+
+  @Override
+  public void label(String text, double x, double y, Ink ink, double widest) {
+    graphics.setFill(palette.ink(ink));
+    graphics.setTextAlign(TextAlignment.CENTER);
+    graphics.fillText(text, x, y, widest);
+  }
+
+  @Override
+  public void standing(Standing standing, double x, double y, double size) {
+    StandingShape.of(standing).paint(graphics, palette.ink(standing), x, y, size);
   }
 
   @Override

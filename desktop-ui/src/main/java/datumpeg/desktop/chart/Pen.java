@@ -1,6 +1,7 @@
 package datumpeg.desktop.chart;
 
 import datumpeg.desktop.control.Ink;
+import datumpeg.desktop.text.Standing;
 
 /** What a chart is drawn with: lines, blocks, letters and marks, in pixels from the top left. */
 public interface Pen {
@@ -35,6 +36,12 @@ public interface Pen {
 
   /** Letters from x to the right, their middle at y, narrowed where they would be too wide. */
   void words(String text, double x, double y, Ink ink, Weight weight, double widest);
+
+  /** Plain letters around x, their middle at y, narrowed where they would be too wide. */
+  void label(String text, double x, double y, Ink ink, double widest);
+
+  /** The shape of a standing in its own ink, its middle at a place. */
+  void standing(Standing standing, double x, double y, double size);
 
   void mark(Mark mark, double x, double y, double size, Ink ink);
 }

@@ -2,6 +2,8 @@ package datumpeg.desktop.chart;
 
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.Palette;
+import datumpeg.desktop.control.StandingShape;
+import datumpeg.desktop.text.Standing;
 import java.util.Locale;
 import javafx.scene.paint.Color;
 
@@ -100,6 +102,15 @@ public final class SvgPen implements Pen {
 
   @Override
   public void words(String text, double x, double y, Ink ink, Weight weight, double widest) {
+    letters(text, x, y, ink, weight == Weight.BOLD ? " font-weight=\"bold\"" : "", widest);
+  }
+
+  @Override
+  public void label(String text, double x, double y, Ink ink, double widest) {
+    letters(text, x, y, ink, " text-anchor=\"middle\"", widest);
+  }
+
+  private void letters(String text, double x, double y, Ink ink, String how, double widest) {
     boolean narrowed = text.length() * em(LETTER_WIDTH) > widest;
     body.append(
         written(
@@ -107,11 +118,24 @@ public final class SvgPen implements Pen {
             x,
             y,
             colour(ink),
-            weight == Weight.BOLD ? " font-weight=\"bold\"" : "",
+            how,
             narrowed
                 ? written(" textLength=\"%.0f\" lengthAdjust=\"spacingAndGlyphs\"", widest)
                 : "",
             escaped(text)));
+  }
+
+  @Override
+  public void standing(Standing standing, double x, double y, double size) {
+    body.append(
+        written(
+            "<path transform=\"translate(%.2f %.2f) scale(%.4f)\" fill-rule=\"evenodd\""
+                + " fill=\"%s\" d=\"%s\"/>\n",
+            x - size / 2,
+            y - size / 2,
+            size / StandingShape.BOX,
+            colour(Ink.of(standing)),
+            StandingShape.of(standing).path()));
   }
 
   @Override

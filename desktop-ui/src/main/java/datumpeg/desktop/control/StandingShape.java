@@ -18,7 +18,8 @@ public enum StandingShape {
   RING("M8 1A7 7 0 1 1 8 15A7 7 0 1 1 8 1ZM8 3.2A4.8 4.8 0 1 1 8 12.8A4.8 4.8 0 1 1 8 3.2Z"),
   TWO_BARS("M1 2H15V6H1ZM1 10H15V14H1Z");
 
-  private static final double BOX = 16;
+  /** The side of the square that the outlines are drawn in. */
+  public static final double BOX = 16;
 
   private final String path;
 
@@ -35,6 +36,11 @@ public enum StandingShape {
       case NOT_MEASURED -> RING;
       case NO_LIMIT -> TWO_BARS;
     };
+  }
+
+  /** The outline as SVG 1.1 path data; what is enclosed twice is left open. */
+  public String path() {
+    return path;
   }
 
   SVGPath outline() {

@@ -1,11 +1,14 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.desktop.chart.CanvasPen;
 import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
+import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -21,6 +24,7 @@ final class JobTrendView extends VBox {
   private final Label sentence = Labels.vanishing("sentence");
   private final Drawing chart = new Drawing("trend");
   private final VBox changes = new VBox();
+  private final VBox buttons;
   private boolean showing;
 
   JobTrendView(TrendViewModel model) {
@@ -29,7 +33,8 @@ final class JobTrendView extends VBox {
     sentence.setId("trend-sentence");
     VBox.setVgrow(chart, Priority.ALWAYS);
     changes.getStyleClass().add("changes");
-    getChildren().addAll(title, choosers(model.words()), sentence, chart, changes);
+    buttons = buttons(model.words(), new JobTrendExport(model, chart));
+    getChildren().addAll(title, choosers(model.words()), sentence, chart, changes, buttons);
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
   }
@@ -69,6 +74,25 @@ final class JobTrendView extends VBox {
     return line;
   }
 
+  private static VBox buttons(Words words, JobTrendExport export) {
+    Label exported = Labels.vanishing("hint");
+    exported.setId("trend-of-job-exported");
+    exported.textProperty().bind(export.told());
+    FlowPane line =
+        new FlowPane(
+            button(words.text("export.svg"), export::saveSvg),
+            button(words.text("export.png"), export::savePng),
+            button(words.text("export.csv"), export::saveCsv));
+    line.getStyleClass().add("chart-buttons");
+    return new VBox(line, exported);
+  }
+
+  private static Button button(String name, Runnable action) {
+    Button button = new Button(name);
+    button.setOnAction(event -> action.run());
+    return button;
+  }
+
   /** The choice of a check takes the keys. */
   @Override
   public void requestFocus() {
@@ -91,8 +115,11 @@ final class JobTrendView extends VBox {
     boolean drawn = !page.points().isEmpty();
     chart.setVisible(drawn);
     chart.setManaged(drawn);
+    buttons.setVisible(drawn);
+    buttons.setManaged(drawn);
     chart.paint(
-        page.spoken(), (graphics, palette) -> new TrendPainter(page, graphics, palette).paint());
+        page.spoken(),
+        (graphics, palette) -> new TrendPainter(page, new CanvasPen(graphics, palette)).paint());
     changes
         .getChildren()
         .setAll(page.changes().stream().map(text -> Labels.wrapping(text, "change")).toList());

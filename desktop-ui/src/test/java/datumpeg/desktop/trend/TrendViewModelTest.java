@@ -6,8 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.text.Standing;
 import datumpeg.desktop.text.Words;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
@@ -107,5 +109,25 @@ class TrendViewModelTest {
     assertTrue(
         page().spoken().contains("Lift, round 1: +13.4 mm ±2.3 mm, nonconforming."),
         page().spoken());
+  }
+
+  @Test
+  void whatWasChosenIsChosenAgainAtTheNextStart() {
+    Map<String, String> kept = new HashMap<>(Map.of("job", InventedJobs.ID));
+    model.onChosen(kept::putAll);
+    showReduced();
+    String other =
+        page().targets().stream()
+            .filter(target -> !target.equals(page().target()))
+            .findFirst()
+            .orElseThrow();
+    model.chooseTarget(other);
+    TrendViewModel later = new TrendViewModel(Words.of(Locale.ROOT));
+    later.restore(kept);
+    later.show(InventedJobs.state(InventedJobs.reduced()));
+    later.choose(InventedJobs.ID);
+    assertEquals(other, later.page().get().target());
+    model.choose("another-job");
+    assertEquals("", kept.get("trend.of-job.target"));
   }
 }
