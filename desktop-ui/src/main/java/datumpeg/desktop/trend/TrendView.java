@@ -28,6 +28,7 @@ public final class TrendView extends VBox {
             button(words.text("trend.this-job"), "trend-this-job", ofJob, group),
             button(words.text("trend.over-jobs"), "trend-over-jobs", overJobs, group));
     choice.getStyleClass().add("screen-choice");
+    choice.setMinHeight(USE_PREF_SIZE);
     getChildren().addAll(choice, shown);
     VBox.setVgrow(ofJob, Priority.ALWAYS);
     VBox.setVgrow(overJobs, Priority.ALWAYS);

@@ -13,25 +13,31 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
 import javafx.scene.Node;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollPane;
 import javafx.stage.Stage;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Whatever can have the keys has a name that a screen reader can say, on every screen. */
-class ControlNamesTest {
+/** On every screen: what can have the keys has a name, and what is pressed is high enough. */
+class ControlsTest {
   @TempDir Path folder;
 
-  @Test
-  void everyControlThatTakesTheKeysHasAName() {
+  private Stage stage;
+  private DesktopWindow window;
+
+  @BeforeEach
+  void open() {
     Path file = folder.resolve("site.db");
     SampleJob.of("larkrise-01", file).runAll();
     HeadlessToolkit.start();
-    Stage stage = HeadlessToolkit.on(Stage::new);
-    DesktopWindow window =
+    stage = HeadlessToolkit.on(Stage::new);
+    window =
         HeadlessToolkit.on(
             () ->
                 new DesktopWindow(
@@ -50,12 +56,46 @@ class ControlNamesTest {
           window.show(ScreenPictures.read(file));
           window.open("larkrise-01", "lift");
         });
+  }
+
+  @AfterEach
+  void close() {
+    HeadlessToolkit.run(stage::close);
+  }
+
+  /** In letters of twice the size no button is lower than its text. */
+  @Test
+  void nothingThatIsPressedIsSqueezed() {
+    HeadlessToolkit.run(() -> window.settings().become(window.settings().now().withText(200)));
+    for (Screen screen : Screen.values()) {
+      HeadlessToolkit.run(() -> window.window().screen().set(screen));
+      HeadlessToolkit.picture(stage.getScene());
+      List<String> squeezed =
+          HeadlessToolkit.on(
+              () ->
+                  HeadlessToolkit.find(stage.getScene().getRoot(), ControlsTest::isSqueezed)
+                      .stream()
+                      .map(Node::toString)
+                      .toList());
+      assertEquals(List.of(), squeezed, screen.toString());
+    }
+  }
+
+  private static boolean isSqueezed(Node node) {
+    return node instanceof ButtonBase button
+        && button.isManaged()
+        && button.getHeight() > 0
+        && button.getHeight() < button.prefHeight(button.getWidth()) - 1;
+  }
+
+  @Test
+  void everyControlThatTakesTheKeysHasAName() {
     for (Screen screen : Screen.values()) {
       HeadlessToolkit.run(() -> window.window().screen().set(screen));
       HeadlessToolkit.picture(stage.getScene());
       List<Node> controls =
           HeadlessToolkit.on(
-              () -> HeadlessToolkit.find(stage.getScene().getRoot(), ControlNamesTest::takesKeys));
+              () -> HeadlessToolkit.find(stage.getScene().getRoot(), ControlsTest::takesKeys));
       assertTrue(controls.size() >= Screen.values().length, screen + " has " + controls.size());
       List<String> nameless =
           HeadlessToolkit.on(
@@ -66,7 +106,6 @@ class ControlNamesTest {
                       .toList());
       assertEquals(List.of(), nameless, screen.toString());
     }
-    HeadlessToolkit.run(stage::close);
   }
 
   private static boolean takesKeys(Node node) {
