@@ -24,7 +24,8 @@ toolkit=$(tr ':' '\n' < "$scratch/classpath" | sed -n '/openjfx-monocle/p')
 jar=$root/desktop-ui/target/datumpeg.jar
 
 bench() {
-  java -Xmx2g -XX:+UseSerialGC -Dglass.platform=Monocle -Dmonocle.platform=Headless -Dprism.order=sw \
+  java -Xmx2g -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dglass.platform=Monocle \
+    -Dmonocle.platform=Headless -Dprism.order=sw \
     -Djava.awt.headless=true -Dbench.commit="$(git rev-parse --short HEAD)" "$@"
 }
 

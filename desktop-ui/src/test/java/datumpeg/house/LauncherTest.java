@@ -167,11 +167,13 @@ class LauncherTest {
   }
 
   @Test
-  void shortCommandsUseTheQuickCompilerAndTheWindowDoesNot() throws IOException {
+  void everythingUsesTheQuickCompilerAndOnlyTheLoggerASmallHeap() throws IOException {
     built();
-    assertTrue(run(home, "./datumpeg", "job").out().contains("TieredStopAtLevel"));
-    String window = run(home, "./datumpeg", "--record", "a.db", "desktop").out();
-    assertFalse(window.contains("TieredStopAtLevel"), window);
+    for (String command : List.of("job", "desktop", "collect")) {
+      String out = run(home, "./datumpeg", "--record", "a.db", command).out();
+      assertTrue(out.contains("-XX:TieredStopAtLevel=1\n"), out);
+      assertEquals(command.equals("collect"), out.contains("-Xmx48m"), out);
+    }
   }
 
   @Test
