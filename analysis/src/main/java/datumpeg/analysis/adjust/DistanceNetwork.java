@@ -58,6 +58,9 @@ public record DistanceNetwork(
     requireApart(approximate);
   }
 
+  /** Points nearer than this share of the figure's size are one. */
+  private static final double SAME_PLACE = 1e-6;
+
   /** Points that are their marks. */
   public DistanceNetwork(
       String origin, String axis, List<PlanPoint> approximate, List<MeasuredDistance> distances) {
@@ -92,10 +95,42 @@ public record DistanceNetwork(
     if (attempt.fit().isEmpty()) {
       return unsettled(attempt.state());
     }
+    Optional<Adjustment<AdjustedPlan>> fallen = fallenTogether(attempt.state());
+    if (fallen.isPresent()) {
+      return fallen.get();
+    }
     AdjustedPlan plan =
         AdjustedPlan.of(attempt.state(), attempt.fit().get(), distances, definitionsMetres);
     List<String> weak = plan.marks().weakPoints();
     return weak.isEmpty() ? new Adjusted<>(plan) : weak(plan, weak);
+  }
+
+  /** Distances may fit best where two points are one, which no slab has and no direction joins. */
+  private Optional<Adjustment<AdjustedPlan>> fallenTogether(PlanState state) {
+    double size = 0;
+    for (PlanPoint one : approximate) {
+      size = Math.max(size, one.distanceTo(approximate.get(0)));
+    }
+    for (int i = 0; i < approximate.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        String one = approximate.get(j).name();
+        String other = approximate.get(i).name();
+        if (state.distance(one, other) <= SAME_PLACE * size) {
+          return Optional.of(
+              new Undetermined<>(
+                  List.of(one, other),
+                  one
+                      + " and "
+                      + other
+                      + " fall on one place in the figure that fits the "
+                      + distances.size()
+                      + " distances best",
+                  List.of(),
+                  Optional.empty()));
+        }
+      }
+    }
+    return Optional.empty();
   }
 
   /** No solution: points may move freely, or hang on a distance that barely holds them. */

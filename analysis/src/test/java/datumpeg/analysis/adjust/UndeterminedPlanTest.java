@@ -246,4 +246,25 @@ final class UndeterminedPlanTest {
             new DistanceNetwork(
                 "A", "B", List.of(CORNERS.get(0), new PlanPoint("B", 0, 0)), List.of()));
   }
+
+  /** Five distances of 9 m: with the sixth left out, the two corners it would join fall on one. */
+  @Test
+  void pointsThatFallOnOnePlaceAreSaid() {
+    List<MeasuredDistance> taken = new java.util.ArrayList<>();
+    for (String[] pair :
+        new String[][] {{"A", "B"}, {"B", "C"}, {"C", "D"}, {"D", "A"}, {"B", "D"}}) {
+      taken.add(Quadrilateral.distance(pair[0], pair[1], 9));
+    }
+    List<PlanPoint> corners =
+        List.of(
+            new PlanPoint("A", 0, 0),
+            new PlanPoint("B", 12, 0),
+            new PlanPoint("C", 0.1, 0.1),
+            new PlanPoint("D", 0, 9));
+    Undetermined<?> result =
+        org.junit.jupiter.api.Assertions.assertInstanceOf(
+            Undetermined.class, new DistanceNetwork("A", "B", corners, taken).adjust());
+    assertEquals(List.of("A", "C"), result.names());
+    assertTrue(result.reason().contains("A and C fall on one place"), result.reason());
+  }
 }
