@@ -6,6 +6,7 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.uncertainty.Estimate;
+import datumpeg.analysis.uncertainty.Origin;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -91,7 +92,7 @@ public final class OutcomeMaker {
       double sizeMetres,
       Evidence evidence,
       String aside) {
-    Estimate one = difference.scaled(1 / Math.sqrt(2));
+    Estimate one = doubted(difference, evidence, check, target).scaled(1 / Math.sqrt(2));
     double u = one.standardUncertainty();
     double coverage = decision.spreadCoverage(n);
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
@@ -123,18 +124,17 @@ public final class OutcomeMaker {
       double sizeMetres,
       Evidence evidence,
       String aside) {
+    Estimate one = doubted(leastCertain, evidence, check, target);
     Optional<Limits> limits = job.tolerance(check).map(tolerance -> tolerance.unsigned(sizeMetres));
     return outcome(
         check,
         target,
         OptionalDouble.of(0),
         maximumMetres,
-        new Estimate(maximumMetres, leastCertain.standardUncertainty(), leastCertain.budget()),
+        new Estimate(maximumMetres, one.standardUncertainty(), one.budget()),
         Decision.maximumCoverage(n),
         limits,
-        limits.map(
-            within ->
-                decision.maximum(maximumMetres, leastCertain.standardUncertainty(), n, within)),
+        limits.map(within -> decision.maximum(maximumMetres, one.standardUncertainty(), n, within)),
         evidence,
         aside);
   }
@@ -162,10 +162,11 @@ public final class OutcomeMaker {
       String target,
       OptionalDouble nominal,
       double measured,
-      Estimate deviation,
+      Estimate undoubted,
       Optional<Limits> limits,
       Evidence evidence,
       String aside) {
+    Estimate deviation = doubted(undoubted, evidence, check, target);
     return outcome(
         check,
         target,
@@ -177,6 +178,13 @@ public final class OutcomeMaker {
         limits.map(within -> decision.value(deviation, within)),
         evidence,
         aside);
+  }
+
+  /** Known no better than what readings in doubt may have moved it by. */
+  private static Estimate doubted(
+      Estimate estimate, Evidence evidence, String check, String target) {
+    double effect = evidence.effects().of(check, target);
+    return effect > 0 ? estimate.widened(effect, Origin.OTHER) : estimate;
   }
 
   private static Outcome outcome(

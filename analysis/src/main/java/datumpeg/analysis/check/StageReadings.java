@@ -35,10 +35,12 @@ public final class StageReadings {
   private final Job job;
   private final List<Reading> latest;
   private final Rounds rounds;
+  private final SlipEffects effects;
 
   public StageReadings(Job job, List<Reading> ofStage, Rounds rounds) {
     this.job = job;
     this.rounds = rounds;
+    this.effects = SlipEffects.NONE;
     Map<Target, Integer> latestRound = new HashMap<>();
     ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
     this.latest =
@@ -46,6 +48,24 @@ public final class StageReadings {
             .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
             .sorted(Comparator.comparing(Reading::id))
             .toList();
+  }
+
+  private StageReadings(StageReadings like, List<Reading> latest, SlipEffects effects) {
+    this.job = like.job;
+    this.rounds = like.rounds;
+    this.latest = latest;
+    this.effects = effects;
+  }
+
+  /** All but one. */
+  public StageReadings without(String readingId) {
+    return new StageReadings(
+        this, latest.stream().filter(reading -> !reading.id().equals(readingId)).toList(), effects);
+  }
+
+  /** The same readings, with what those in doubt may have moved outcomes by. */
+  public StageReadings doubting(SlipEffects effects) {
+    return new StageReadings(this, latest, effects);
   }
 
   /** The readings of targets that fit, ordered by their ids. */
@@ -58,7 +78,7 @@ public final class StageReadings {
   }
 
   public Evidence evidence(List<Reading> readings) {
-    return Evidence.of(readings, rounds);
+    return Evidence.of(readings, rounds, effects);
   }
 
   /** Those of a network that go together: none from before a move that was measured again. */

@@ -67,7 +67,9 @@ final class Answers {
     }
     if (close > 0 || doubt.isPresent()) {
       return new Answer(
-          Answer.Kind.MEASURE_AGAIN, notYet(close, doubt.isPresent()) + together(outcomes), first);
+          Answer.Kind.MEASURE_AGAIN,
+          notYet(close, doubt.isPresent()) + (doubt.isPresent() ? "" : together(outcomes)),
+          first);
     }
     if (decided == 0) {
       return new Answer(

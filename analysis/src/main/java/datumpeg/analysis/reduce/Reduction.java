@@ -1,6 +1,5 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.check.AgreementTest;
 import datumpeg.analysis.check.Check;
 import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.Doubts;
@@ -146,19 +145,20 @@ public final class Reduction {
     List<Network> networks = new ArrayList<>();
     Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
-    List<AgreementTest> tests = new ArrayList<>();
-    for (Check check : checks) {
-      CheckResult result = check.of(readings);
-      bare.addAll(result.outcomes());
+    List<CheckResult> first = checks.stream().map(check -> check.of(readings)).toList();
+    List<Note> doubts =
+        Doubts.of(first.stream().flatMap(result -> result.tests().stream()).toList());
+    DoubtedResults doubted = new DoubtedResults(checks, readings, first);
+    for (CheckResult result : doubted.of(doubts)) {
+      result.outcomes().forEach(outcome -> bare.add(doubted.told(outcome)));
       notes.addAll(result.notes());
-      tests.addAll(result.tests());
       points.putAll(result.points());
       levels.putAll(result.levels());
       networks.addAll(result.networks());
       placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
-    notes.addAll(0, Doubts.of(tests));
+    notes.addAll(0, doubts);
     List<Outcome> outcomes = bare.stream().map(remedies::apply).toList();
     notes.addAll(drift.doubts(readings.all()));
     notes.addAll(notMeasured(stage, readings));

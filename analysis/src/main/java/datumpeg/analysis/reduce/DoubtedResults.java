@@ -1,0 +1,112 @@
+package datumpeg.analysis.reduce;
+
+import datumpeg.analysis.check.Check;
+import datumpeg.analysis.check.CheckResult;
+import datumpeg.analysis.check.Note;
+import datumpeg.analysis.check.SlipEffects;
+import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.frame.Frames;
+import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.conform.OutcomeUnit;
+import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.remedy.Millimetres;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+
+/**
+ * The checks once more where readings of one target contradict each other: each of them is left out
+ * in turn, and an outcome that goes elsewhere without it is known no better than that. Nothing is
+ * dropped: the outcome keeps its value, and its uncertainty holds both. One use.
+ *
+ * <p>A target read once that does not fit to others is left as it is: it may be the only reading
+ * behind an outcome, and the note says what to read. Frames that contradict each other stand as
+ * observed, so that a suspected reading moves only what rests on it; what changes for others is
+ * that they could be adjusted again, which is no doubt of them.
+ */
+final class DoubtedResults {
+  /** Effects smaller than this are rounding. */
+  private static final double LEAST = 1e-6;
+
+  private final List<Check> checks;
+  private final StageReadings readings;
+  private final List<CheckResult> results;
+  private final Map<String, Double> effects = new HashMap<>();
+  private final Set<Integer> touched = new TreeSet<>();
+
+  DoubtedResults(List<Check> checks, StageReadings readings, List<CheckResult> results) {
+    this.checks = checks;
+    this.readings = readings;
+    this.results = results;
+  }
+
+  /**
+   * The results with what is in doubt in their uncertainties.
+   *
+   * @param doubts notes of readings that contradict each other
+   */
+  List<CheckResult> of(List<Note> doubts) {
+    Set<String> suspected = new HashSet<>();
+    doubts.forEach(note -> suspected.addAll(note.readingIds()));
+    Map<Target, List<Reading>> byTarget =
+        readings.all().stream().collect(Collectors.groupingBy(Reading::target));
+    byTarget.values().stream()
+        .filter(of -> of.size() > 1)
+        .filter(of -> of.stream().anyMatch(reading -> suspected.contains(reading.id())))
+        .flatMap(List::stream)
+        .map(Reading::id)
+        .sorted()
+        .forEach(this::leaveOut);
+    if (effects.isEmpty()) {
+      return results;
+    }
+    StageReadings doubting = readings.doubting(new SlipEffects(effects));
+    List<CheckResult> again = new ArrayList<>(results);
+    touched.forEach(i -> again.set(i, checks.get(i).of(doubting)));
+    return again;
+  }
+
+  private void leaveOut(String readingId) {
+    StageReadings others = readings.without(readingId);
+    for (int i = 0; i < checks.size(); i++) {
+      if (results.get(i).used().stream().anyMatch(reading -> reading.id().equals(readingId))) {
+        compare(i, readingId, checks.get(i).of(others));
+      }
+    }
+  }
+
+  private void compare(int i, String readingId, CheckResult without) {
+    Map<String, Outcome> byName = new HashMap<>();
+    without.outcomes().forEach(outcome -> byName.put(name(outcome), outcome));
+    for (Outcome outcome : results.get(i).outcomes()) {
+      if (checks.get(i) instanceof Frames && !outcome.readingIds().contains(readingId)) {
+        continue;
+      }
+      Outcome other = byName.getOrDefault(name(outcome), outcome);
+      double effect = Math.abs(outcome.deviation() - other.deviation());
+      if (effect > LEAST) {
+        effects.merge(name(outcome), effect, Math::max);
+        touched.add(i);
+      }
+    }
+  }
+
+  private static String name(Outcome outcome) {
+    return SlipEffects.name(outcome.check(), outcome.target());
+  }
+
+  /** An outcome with the words for what is in doubt of it. */
+  Outcome told(Outcome outcome) {
+    double effect = effects.getOrDefault(name(outcome), 0.0);
+    return effect == 0 || outcome.unit() != OutcomeUnit.MILLIMETRE
+        ? outcome
+        : outcome.withFurtherAside(
+            "U holds " + Millimetres.of(effect) + " for readings that contradict each other");
+  }
+}
