@@ -24,8 +24,7 @@ toolkit=$(tr ':' '\n' < "$scratch/classpath" | sed -n '/openjfx-monocle/p')
 jar=$root/desktop-ui/target/datumpeg.jar
 
 bench() {
-  java -Xmx2g -XX:TieredStopAtLevel=1 -XX:+UseSerialGC -Dglass.platform=Monocle \
-    -Dmonocle.platform=Headless -Dprism.order=sw \
+  java -Xmx2g -Dglass.platform=Monocle -Dmonocle.platform=Headless -Dprism.order=sw \
     -Djava.awt.headless=true -Dbench.commit="$(git rev-parse --short HEAD)" "$@"
 }
 
@@ -42,7 +41,7 @@ sed '/^@lambda-proxy.*picocli/d; /monocle/d; /Bench/d' "$scratch/all" > "$scratc
 java -Xshare:dump -XX:SharedClassListFile="$scratch/list" -XX:SharedArchiveFile="$scratch/window.jsa" \
   -jar "$jar" > /dev/null 2>&1
 
-bench -Dbench.archive="$scratch/window.jsa" -cp "$jar:$toolkit:desktop-ui/target/test-classes" \
+bench -Dbench.options="-XX:TieredStopAtLevel=1 -XX:SharedArchiveFile=$scratch/window.jsa" -cp "$jar:$toolkit:desktop-ui/target/test-classes" \
   datumpeg.desktop.app.WindowBench run "$folder" sample-readings/larkrise-01/job.toml \
   "$jobs" "$readings" "$runs" 2> "$scratch/errors" || {
   cat "$scratch/errors" >&2

@@ -167,12 +167,13 @@ class LauncherTest {
   }
 
   @Test
-  void everythingUsesTheQuickCompilerAndOnlyTheLoggerASmallHeap() throws IOException {
+  void everythingUsesTheQuickCompilerAndEachItsOwnMemory() throws IOException {
     built();
     for (String command : List.of("job", "desktop", "collect")) {
       String out = run(home, "./datumpeg", "--record", "a.db", command).out();
       assertTrue(out.contains("-XX:TieredStopAtLevel=1\n"), out);
       assertEquals(command.equals("collect"), out.contains("-Xmx48m"), out);
+      assertEquals(!command.equals("desktop"), out.contains("-XX:+UseSerialGC\n"), out);
     }
   }
 

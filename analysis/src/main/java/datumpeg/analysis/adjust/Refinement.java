@@ -12,8 +12,10 @@ import org.ejml.data.DMatrixRMaj;
 final class Refinement {
   private static final int MOST_PASSES = 6;
 
-  /** A correction this small beside the whole is rounding. */
-  private static final double ROUNDING = 1e-16;
+  /**
+   * Each pass gains as many digits as the one before: after a correction this small none is left.
+   */
+  private static final double LAST = 1e-10;
 
   private final double[] solution;
   private final double[] residuals;
@@ -47,7 +49,7 @@ final class Refinement {
         rest[i] += missing[i];
       }
       whole = Math.max(whole, size);
-      if (size <= ROUNDING * whole) {
+      if (size <= LAST * whole) {
         break;
       }
       before = size;

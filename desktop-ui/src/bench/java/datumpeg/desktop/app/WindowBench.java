@@ -74,25 +74,25 @@ public final class WindowBench {
       System.out.println(child("settle", file.toString(), jobs));
     }
     double[] empty = new double[runs];
-    double[] emptyArchived = new double[runs];
+    double[] emptyAsShipped = new double[runs];
     double[] window = new double[runs];
     for (int i = 0; i < runs; i++) {
       empty[i] = number(child("empty"));
-      emptyArchived[i] = number(archived("empty"));
-      window[i] = number(archived("window", file.toString(), jobs));
+      emptyAsShipped[i] = number(asShipped("empty"));
+      window[i] = number(asShipped("window", file.toString(), jobs));
     }
     System.out.printf(
         Locale.ROOT,
         "| from the start of Java to | median ms | least | most | runs |%n|---|---|---|---|---|%n");
     row("the first paint of an empty JavaFX window", empty);
-    row("the same with the archive of classes that the window is started with", emptyArchived);
+    row("the same with the compiler and the archive of classes that the launcher gives the window", emptyAsShipped);
     row("the jobs on screen, usable", window);
     System.out.printf(
         Locale.ROOT,
         "%nRatio of the medians: %.2f to the first, %.2f to the second%n%n",
         median(window) / median(empty),
-        median(window) / median(emptyArchived));
-    System.out.print(archived("pulses", file.toString(), jobs));
+        median(window) / median(emptyAsShipped));
+    System.out.print(asShipped("pulses", file.toString(), jobs));
   }
 
   private static void row(String what, double[] times) {
@@ -118,11 +118,9 @@ public final class WindowBench {
     return child(List.of(), arguments);
   }
 
-  /** With the archive of loaded classes that {@code ./datumpeg desktop} has from its second start. */
-  private static String archived(String... arguments) throws IOException, InterruptedException {
-    String archive = System.getProperty("bench.archive");
-    return child(
-        archive == null ? List.of() : List.of("-XX:SharedArchiveFile=" + archive), arguments);
+  /** With what {@code ./datumpeg desktop} adds from its second start on. */
+  private static String asShipped(String... arguments) throws IOException, InterruptedException {
+    return child(List.of(System.getProperty("bench.options", "-Xshare:auto").split(" ")), arguments);
   }
 
   /** Another Java with the same class path and toolkit. */
