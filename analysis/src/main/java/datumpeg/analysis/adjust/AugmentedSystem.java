@@ -201,6 +201,15 @@ final class AugmentedSystem {
     return matrix;
   }
 
+  /** b: observed minus constant over its uncertainty, then a 0 for each shared error. */
+  double[] weightedReduced() {
+    double[] right = new double[own.length + groups.size()];
+    for (int i = 0; i < own.length; i++) {
+      right[i] = reduced[i] / own[i];
+    }
+    return right;
+  }
+
   /**
    * f = b − r − A x of the weighted system, summed as if in twice the digits.
    *

@@ -37,8 +37,14 @@ final class Refinement {
     double whole = 0;
     double before = Double.POSITIVE_INFINITY;
     for (int pass = 0; pass < MOST_PASSES; pass++) {
-      double[] missing = system.missing(solution, rest);
-      double[] step = step(orthogonal, root, missing, system.unbalanced(rest));
+      // The step is Q'f − T'g: the unknowns move by T times it, the residuals by f − Q times it.
+      // Nothing is known at first, so that all is missing and nothing unbalanced.
+      double[] missing = pass == 0 ? system.weightedReduced() : system.missing(solution, rest);
+      double[] step = new double[solution.length];
+      addTransposed(orthogonal, missing, step, 1);
+      if (pass > 0) {
+        addTransposed(root, system.unbalanced(rest), step, -1);
+      }
       double size = greatest(step);
       if (!(size < before / 2)) {
         break;
@@ -68,15 +74,6 @@ final class Refinement {
   /** Weighted, A x − b: one for each observation, then for each shared error. */
   double[] residuals() {
     return residuals;
-  }
-
-  /** Q'f − T'g: the unknowns move by T times it, the residuals by f − Q times it. */
-  private static double[] step(
-      DMatrixRMaj orthogonal, DMatrixRMaj root, double[] missing, double[] unbalanced) {
-    double[] step = new double[orthogonal.numCols];
-    addTransposed(orthogonal, missing, step, 1);
-    addTransposed(root, unbalanced, step, -1);
-    return step;
   }
 
   private static double greatest(double[] vector) {
