@@ -45,11 +45,11 @@ public record ChartWindow(double from, double to) {
     return new ChartWindow(Math.max(-0.5, from + shift), Math.min(last, to + shift));
   }
 
-  int firstPoint() {
+  public int firstPoint() {
     return Math.max(0, (int) Math.ceil(from));
   }
 
-  int lastPoint(int size) {
+  public int lastPoint(int size) {
     return Math.min(size - 1, (int) Math.floor(to));
   }
 }

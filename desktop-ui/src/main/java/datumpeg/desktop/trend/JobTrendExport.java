@@ -1,10 +1,7 @@
 package datumpeg.desktop.trend;
 
 import datumpeg.bridge.exchange.WrittenTable;
-import datumpeg.desktop.chart.SvgPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.FileExport;
-import datumpeg.desktop.control.Palette;
 import datumpeg.desktop.text.Words;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -16,15 +13,12 @@ import javafx.beans.property.ReadOnlyStringProperty;
 
 /** Takes the trend of one target elsewhere: its picture as SVG or PNG, its numbers as CSV. */
 final class JobTrendExport {
-  private static final double LEAST_WIDTH = 600;
-  private static final double LEAST_HEIGHT = 400;
-
   private final Words words;
   private final TrendViewModel model;
-  private final Drawing chart;
+  private final TargetChart chart;
   private final FileExport files;
 
-  JobTrendExport(TrendViewModel model, Drawing chart) {
+  JobTrendExport(TrendViewModel model, TargetChart chart) {
     this.words = model.words();
     this.model = model;
     this.chart = chart;
@@ -48,16 +42,9 @@ final class JobTrendExport {
     files.ask("trend", "csv", this::writeCsv);
   }
 
-  /** In the light theme, as large as it is shown. */
+  /** In the light theme, as large as it is shown, and as much of it. */
   void writeSvg(Path file) {
-    TrendPage page = model.page().get();
-    SvgPen pen =
-        new SvgPen(
-            Math.max(LEAST_WIDTH, chart.getWidth()),
-            Math.max(LEAST_HEIGHT, chart.getHeight()),
-            Palette.light());
-    new TrendPainter(page, pen).paint();
-    String picture = pen.picture(page.title() + ". " + page.spoken());
+    String picture = chart.svg();
     files.write(file, () -> picture.getBytes(StandardCharsets.UTF_8));
   }
 

@@ -1,13 +1,12 @@
 package datumpeg.desktop.trend;
 
-import datumpeg.desktop.chart.CanvasPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -17,12 +16,16 @@ import org.jspecify.annotations.Nullable;
 
 /** One check of one target across its stages and rounds. */
 final class JobTrendView extends VBox {
+  /** What stands above and below the drawing needs the rest. */
+  private static final double SHARE_OF_THE_SCREEN = 0.62;
+
   private final TrendViewModel model;
   private final Label title = Labels.wrapping("", "heading");
   private final ComboBox<TrendPage.Choice> checks = new ComboBox<>();
   private final ComboBox<String> targets = new ComboBox<>();
   private final Label sentence = Labels.vanishing("sentence");
-  private final Drawing chart = new Drawing("trend");
+  private final TargetChart chart;
+  private final Label reading = Labels.wrapping("", "chart-reading");
   private final VBox changes = new VBox();
   private final VBox buttons;
   private boolean showing;
@@ -31,10 +34,22 @@ final class JobTrendView extends VBox {
     this.model = model;
     getStyleClass().add("trend-body");
     sentence.setId("trend-sentence");
-    VBox.setVgrow(chart, Priority.ALWAYS);
+    chart = new TargetChart(model.words(), model.page().get());
+    chart.setId("trend-points");
+    reading.setId("trend-reading");
+    String keys = model.words().text("trend.target-keys");
+    chart.onRead(told -> reading.setText(told.isEmpty() ? keys : told));
     changes.getStyleClass().add("changes");
     buttons = buttons(model.words(), new JobTrendExport(model, chart));
-    getChildren().addAll(title, choosers(model.words()), sentence, chart, changes, buttons);
+    VBox body =
+        new VBox(title, choosers(model.words()), sentence, chart, reading, changes, buttons);
+    body.getStyleClass().add("trend-body");
+    ScrollPane scroll = new ScrollPane(body);
+    scroll.getStyleClass().add("page-scroll");
+    scroll.setFitToWidth(true);
+    chart.prefHeightProperty().bind(scroll.heightProperty().multiply(SHARE_OF_THE_SCREEN));
+    VBox.setVgrow(scroll, Priority.ALWAYS);
+    getChildren().add(scroll);
     model.page().addListener((property, before, page) -> show(page));
     show(model.page().get());
   }
@@ -117,9 +132,9 @@ final class JobTrendView extends VBox {
     chart.setManaged(drawn);
     buttons.setVisible(drawn);
     buttons.setManaged(drawn);
-    chart.paint(
-        page.spoken(),
-        (graphics, palette) -> new TrendPainter(page, new CanvasPen(graphics, palette)).paint());
+    reading.setVisible(drawn);
+    reading.setManaged(drawn);
+    chart.show(page);
     changes
         .getChildren()
         .setAll(page.changes().stream().map(text -> Labels.wrapping(text, "change")).toList());

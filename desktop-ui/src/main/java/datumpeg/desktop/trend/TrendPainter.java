@@ -1,5 +1,6 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.desktop.chart.ChartWindow;
 import datumpeg.desktop.chart.Pen;
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.RoundTicks;
@@ -11,8 +12,12 @@ import java.util.stream.Stream;
 
 /** Paints a trend: a column for each point, the deviation upward, limits as lines. */
 final class TrendPainter {
+  static final double LEFT_LETTERS = 5.6;
+  static final double RIGHT_LETTERS = 1.6;
 
   private final TrendPage page;
+  private final ChartWindow inView;
+  private final int read;
   private final Pen pen;
   private final double left;
   private final double right;
@@ -23,11 +28,16 @@ final class TrendPainter {
   private final double lowest;
   private final double highest;
 
-  TrendPainter(TrendPage page, Pen pen) {
+  /**
+   * @param read the point that is read out; −1 for none
+   */
+  TrendPainter(TrendPage page, ChartWindow inView, int read, Pen pen) {
     this.page = page;
+    this.inView = inView;
+    this.read = read;
     this.pen = pen;
-    this.left = pen.em(5.6);
-    this.right = pen.em(1.6);
+    this.left = pen.em(LEFT_LETTERS);
+    this.right = pen.em(RIGHT_LETTERS);
     this.top = pen.em(1.6);
     this.bottom = pen.em(4.3);
     this.width = pen.width();
@@ -60,9 +70,17 @@ final class TrendPainter {
     limits(TrendPoint::upper, -pen.em(0.9));
     limits(TrendPoint::lower, pen.em(0.95));
     joins();
-    for (int i = 0; i < page.points().size(); i++) {
+    for (int i = first(); i <= last(); i++) {
       point(i, page.points().get(i));
     }
+  }
+
+  private int first() {
+    return inView.firstPoint();
+  }
+
+  private int last() {
+    return inView.lastPoint(page.points().size());
   }
 
   private void axis() {
@@ -77,7 +95,7 @@ final class TrendPainter {
   /** Limits may differ from point to point, so each has its own piece of line. */
   private void limits(Function<TrendPoint, OptionalDouble> which, double above) {
     String written = "";
-    for (int i = 0; i < page.points().size(); i++) {
+    for (int i = first(); i <= last(); i++) {
       OptionalDouble limit = which.apply(page.points().get(i));
       if (limit.isPresent()) {
         double half = columnWidth() / 2;
@@ -93,7 +111,7 @@ final class TrendPainter {
   }
 
   private void joins() {
-    for (int i = 1; i < page.points().size(); i++) {
+    for (int i = first() + 1; i <= last(); i++) {
       double from = y(page.points().get(i - 1).deviation());
       pen.line(x(i - 1), from, x(i), y(page.points().get(i).deviation()), Ink.TEXT, 1);
     }
@@ -105,23 +123,27 @@ final class TrendPainter {
     double upper = y(point.deviation() + point.uncertainty());
     double end = y(point.deviation() - point.uncertainty());
     Ink ink = Ink.of(point.standing());
+    if (index == read) {
+      pen.line(x, top, x, height - bottom, Ink.LINE, 3);
+    }
     pen.line(x, upper, x, end, ink, 3);
     pen.line(x - 9, upper, x + 9, upper, ink, 3);
     pen.line(x - 9, end, x + 9, end, ink, 3);
     pen.block(x - 11, middle - 11, 22, 22, Ink.PAPER);
     pen.standing(point.standing(), x, middle, 20);
-    pen.text(Figures.signed(point.deviation()), x + 16, middle - 12, Ink.TEXT, Pen.Align.LEFT);
+    pen.text(
+        Figures.signed(point.deviation()), x + 16, middle - pen.em(0.9), Ink.TEXT, Pen.Align.LEFT);
     double widest = columnWidth() - 6;
     pen.label(point.label(), x, height - bottom + pen.em(1.5), Ink.TEXT, widest);
     pen.label(point.written(), x, height - bottom + pen.em(3), Ink.TEXT, widest);
   }
 
   private double columnWidth() {
-    return (width - left - right) / page.points().size();
+    return (width - left - right) / inView.width();
   }
 
   private double x(int index) {
-    return left + columnWidth() * (index + 0.5);
+    return left + columnWidth() * (index - inView.from());
   }
 
   private double y(double value) {

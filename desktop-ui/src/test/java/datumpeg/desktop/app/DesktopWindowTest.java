@@ -219,7 +219,7 @@ class DesktopWindowTest {
           window.window().screen().set(Screen.TREND);
         });
     picture();
-    assertFalse(find("trend").get(0).isVisible());
+    assertFalse(lookup("trend-points").isVisible());
     assertTrue(((Labeled) lookup("trend-sentence")).getText().startsWith("Nothing was found"));
   }
 

@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
-import datumpeg.desktop.chart.CanvasPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.text.Words;
 import java.io.IOException;
@@ -34,13 +32,10 @@ class JobTrendExportTest {
               model.show(InventedJobs.state(InventedJobs.reduced()));
               model.choose(InventedJobs.ID);
               TrendPage page = model.page().get();
-              Drawing chart = new Drawing("trend");
+              TargetChart chart = new TargetChart(model.words(), page);
               new Scene(chart, 800, 500);
               chart.resize(800, 500);
-              chart.paint(
-                  page.spoken(),
-                  (graphics, palette) ->
-                      new TrendPainter(page, new CanvasPen(graphics, palette)).paint());
+              chart.show(page);
               chart.layout();
               return new JobTrendExport(model, chart);
             });
