@@ -56,13 +56,14 @@ record FormField(String path, String key, Shape shape, boolean required, List<St
     WARMER,
     /** Some of its choices. */
     SOME,
-    /** A length, or an id of the limits table. */
+    /** A length, an id of the limits table, or the entries of a limit in one line. */
     LIMIT;
 
     /** How the job file writes it. */
     JobDraft.Kind kind() {
       return switch (this) {
-        case TEXT, SENTENCE, LENGTH, ANGLE, LIMIT, TEMPERATURE, WARMER -> JobDraft.Kind.TEXT;
+        case TEXT, SENTENCE, LENGTH, ANGLE, TEMPERATURE, WARMER -> JobDraft.Kind.TEXT;
+        case LIMIT -> JobDraft.Kind.LIMIT;
         case TEXTS, LENGTHS, PLACES, TEMPERATURES, SOME -> JobDraft.Kind.LIST;
         case DAY -> JobDraft.Kind.DAY;
         case WHOLE -> JobDraft.Kind.WHOLE;

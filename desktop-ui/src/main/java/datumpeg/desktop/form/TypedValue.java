@@ -26,6 +26,8 @@ final class TypedValue {
       Pattern.compile("[-+]?\\d{1,3}(?:\\.\\d{1,3})?\\s*(?:(?:deg|\u00b0)[CF]|K)");
   private static final Pattern SLOPE =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?)\\s*(?::|in)\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
+  private static final Pattern BOUND =
+      Pattern.compile("\\b(lower|upper|cap)\\s+([^,]+?)(?=\\s*(?:,|$))");
   private static final Pattern BETWEEN_ITEMS = Pattern.compile("\\s*;\\s*");
   private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*");
 
@@ -34,7 +36,8 @@ final class TypedValue {
   /** The text for the job file. */
   static String written(Shape shape, String typed, LengthDisplay units) {
     return switch (shape) {
-      case LENGTH, LIMIT -> length(typed.strip(), units);
+      case LENGTH -> length(typed.strip(), units);
+      case LIMIT -> limit(typed.strip(), units);
       case LENGTHS, PLACES ->
           items(typed).map(item -> length(item, units)).collect(Collectors.joining("; "));
       case ANGLE -> angle(typed.strip());
@@ -69,6 +72,19 @@ final class TypedValue {
   private static Stream<String> items(String typed) {
     Pattern between = typed.indexOf(';') >= 0 ? BETWEEN_ITEMS : COMMAS;
     return Stream.of(between.split(typed.strip())).filter(item -> !item.isEmpty());
+  }
+
+  /** A length, or the entries of a limit, of which some are lengths and the last its source. */
+  private static String limit(String typed, LengthDisplay units) {
+    int source = typed.indexOf(", source ");
+    String rule = source < 0 ? typed : typed.substring(0, source);
+    Matcher bound = BOUND.matcher(rule);
+    return bound.find()
+        ? bound.replaceAll(
+                found ->
+                    Matcher.quoteReplacement(found.group(1) + ' ' + length(found.group(2), units)))
+            + typed.substring(rule.length())
+        : length(typed, units);
   }
 
   private static String length(String typed, LengthDisplay units) {

@@ -56,6 +56,20 @@ class TypedValueTest {
 
   /** NIST SP 811 (2008), appendix B.8: one foot is 0.3048 m exactly, so one inch 0.0254 m. */
   @Test
+  void lengthsOfALimitAreInTheUsersUnit() {
+    assertEquals(
+        "lower -5 mm, upper 10 mm",
+        TypedValue.written(Shape.LIMIT, "lower -5, upper 10 mm", LengthDisplay.METRIC));
+    assertEquals(
+        "ratio 500, cap 1 in",
+        TypedValue.written(Shape.LIMIT, "ratio 500, cap 1", LengthDisplay.IMPERIAL));
+    assertEquals(
+        "upper 10 mm, source cap 5, sheet 2",
+        TypedValue.written(Shape.LIMIT, "upper 10, source cap 5, sheet 2", LengthDisplay.METRIC));
+    assertEquals("12 mm", TypedValue.written(Shape.LIMIT, "12", LengthDisplay.METRIC));
+  }
+
+  @Test
   void feetAndInchesWithADashAreRead() {
     assertEquals("29 ft 6 3/8 in", feet(Shape.LENGTH, "29-6 3/8"));
     double metres = 29 * 0.3048 + 6.375 * 0.0254;

@@ -49,7 +49,12 @@ public final class JobDraft {
     /** A number, with a point or without. */
     NUMBER,
     /** {@code true} or {@code false}. */
-    TRUTH
+    TRUTH,
+    /**
+     * A text, or the entries of a limit one after another: {@code lower -5 mm, upper 10 mm}, {@code
+     * ratio 500, cap 25 mm}, {@code formula max(4, 1.5*sqrt(L))}, {@code rule ID, source TEXT}.
+     */
+    LIMIT
   }
 
   /**
@@ -87,17 +92,24 @@ public final class JobDraft {
     return new JobDraft(file);
   }
 
-  /** What stands in an entry; empty if there is none, or if it is a table. */
+  /** What stands in an entry; empty if there is none, or if it is a table that is no one line. */
   public String text(String path) {
     return find(path)
-        .filter(node -> !(node instanceof TomlNode.Entries))
-        .map(DraftText::of)
+        .flatMap(
+            node ->
+                node instanceof TomlNode.Entries table
+                    ? DraftText.ofLimit(table)
+                    : Optional.of(DraftText.of(node)))
         .orElse("");
   }
 
-  /** Whether an entry is a table, so that it has no text to be changed. */
+  /** Whether an entry is a table that is no one line, so that it has no text to be changed. */
   public boolean isTable(String path) {
-    return find(path).filter(TomlNode.Entries.class::isInstance).isPresent();
+    return find(path)
+        .filter(TomlNode.Entries.class::isInstance)
+        .map(TomlNode.Entries.class::cast)
+        .filter(table -> DraftText.ofLimit(table).isEmpty())
+        .isPresent();
   }
 
   /** Every entry that is no table, by its keys joined by points, in the order of the file. */

@@ -45,6 +45,37 @@ class JobDraftTest {
   }
 
   @Test
+  void limitOfSeveralEntriesIsTypedInOneLine() {
+    for (String[] typed :
+        new String[][] {
+          {"lower -5 mm, upper 10 mm", "{ lower = \"-5 mm\", upper = \"10 mm\" }"},
+          {"ratio 500, cap 25 mm", "{ ratio = 500, cap = \"25 mm\" }"},
+          {"formula max(4, 1.5*sqrt(L))", "{ formula = \"max(4, 1.5*sqrt(L))\" }"},
+          {
+            "rule en1090-portal-mean, source our copy, table 3",
+            "{ rule = \"en1090-portal-mean\", source = \"our copy, table 3\" }"
+          },
+        }) {
+      JobDraft draft = filledIn().with("tolerances.portal-plumb", Kind.LIMIT, typed[0]);
+      assertTrue(draft.toml().contains("portal-plumb = " + typed[1]), draft::toml);
+      assertTrue(draft.check().job().isPresent(), () -> draft.check().toString());
+      JobDraft again = JobDraft.of(draft.toml());
+      assertEquals(typed[0], again.text("tolerances.portal-plumb"));
+      assertFalse(again.isTable("tolerances.portal-plumb"));
+    }
+  }
+
+  @Test
+  void limitThatIsNoOneLineIsAText() {
+    JobDraft draft =
+        filledIn().with("tolerances.portal-plumb", Kind.LIMIT, "lower -2,5 mm, upper 3 mm");
+    assertTrue(draft.check().atEntries().containsKey("tolerances.portal-plumb"), draft::toml);
+    JobDraft steps = JobDraft.of("[tolerances]\nslab-size = { steps = [{ limit = \"12 mm\" }] }\n");
+    assertTrue(steps.isTable("tolerances.slab-size"));
+    assertEquals("", steps.text("tolerances.slab-size"));
+  }
+
+  @Test
   void mistakeIsToldAtItsEntry() {
     JobDraft draft =
         filledIn()
