@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 /** What the entries of a job file are called on screen. Immutable. */
 final class FieldNames {
   private static final Pattern NAMED =
-      Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)((?:\\[[0-9]+])*)'");
+      Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)((?:\\[[0-9]+])*)((?:\\.[a-z_]+)?)'");
   private static final Pattern KEY = Pattern.compile("\\b[a-z]+(?:_[a-z]+)+\\b");
   private static final String TOLERANCES = "tolerances.";
   private static final String STAGES = "stages.";
@@ -86,7 +86,10 @@ final class FieldNames {
       found.appendReplacement(
           told,
           Matcher.quoteReplacement(
-              "“" + of(String.valueOf(found.group(1)), String.valueOf(found.group(2))) + "”"));
+              "“"
+                  + of(String.valueOf(found.group(1)), String.valueOf(found.group(2)))
+                  + String.valueOf(found.group(3)).replace(".", ", ").replace('_', ' ')
+                  + "”"));
     }
     found.appendTail(told);
     String spaced = KEY.matcher(told).replaceAll(key -> key.group().replace('_', ' '));

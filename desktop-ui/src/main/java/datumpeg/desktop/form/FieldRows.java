@@ -121,7 +121,8 @@ final class FieldRows {
   /** How it is read, in the user's units. */
   private String told(FormField field, String text) {
     return switch (field.shape()) {
-      case LENGTH, LIMIT -> length(TypedValue.metres(text));
+      case LENGTH -> length(TypedValue.metres(text));
+      case LIMIT -> limit(field.path(), text);
       case PLACES -> places(TypedValue.allMetres(text));
       case LENGTHS -> lengths(TypedValue.allMetres(text));
       case ANGLE -> angle(TypedValue.radians(text));
@@ -130,6 +131,15 @@ final class FieldRows {
           temperature(TypedValue.temperatures(text, " " + words.text("form.to") + " "));
       case TEXT, TEXTS, SENTENCE, DAY, WHOLE, NUMBER, TRUTH, WARMER, SOME -> "";
     };
+  }
+
+  /** What holds between the sizes of a limit in steps is said: documents differ on it. */
+  private String limit(String path, String text) {
+    if (!state.draft().keys(path).contains("steps")) {
+      return length(TypedValue.metres(text));
+    }
+    boolean linear = state.draft().text(path + ".interpolate").equals("linear");
+    return words.text(linear ? "form.limit.linear" : "form.limit.steps");
   }
 
   private String length(OptionalDouble metres) {

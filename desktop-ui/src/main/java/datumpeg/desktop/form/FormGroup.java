@@ -41,6 +41,12 @@ record FormGroup(
     return new FormGroup(id, named, table, optional, fields, newRows);
   }
 
+  /** Whether all that it asks for are limits, which take long lines. */
+  boolean isOfLimits() {
+    return !fields.isEmpty()
+        && fields.stream().allMatch(field -> field.shape() == FormField.Shape.LIMIT);
+  }
+
   /** Its fields, then those of its rows. */
   Stream<FormField> allFields() {
     return Stream.concat(fields.stream(), rows.fields());

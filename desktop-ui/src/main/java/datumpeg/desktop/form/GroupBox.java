@@ -1,5 +1,6 @@
 package datumpeg.desktop.form;
 
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.form.FormPage.Group;
 import datumpeg.desktop.form.FormPage.Row;
@@ -29,7 +30,7 @@ final class GroupBox extends VBox {
     for (FormField field : of.fields()) {
       fields.add(new FieldBox(field, words, acts));
     }
-    VBox content = content();
+    VBox content = content(of, words);
     if (of.optional()) {
       fold = new TitledPane(group.title(), content);
       fold.setId("form-group-" + of.id() + of.named());
@@ -50,10 +51,13 @@ final class GroupBox extends VBox {
     }
   }
 
-  private VBox content() {
+  private VBox content(FormGroup of, Words words) {
     VBox content = new VBox();
     content.getStyleClass().add("form-group");
-    if (!fields.isEmpty()) {
+    if (of.isOfLimits()) {
+      content.getChildren().add(Labels.wrapping(help(words), "field-told"));
+      content.getChildren().addAll(fields);
+    } else if (!fields.isEmpty()) {
       FlowPane flow = new FlowPane();
       flow.getStyleClass().add("form-fields");
       flow.getChildren().addAll(fields);
@@ -63,6 +67,13 @@ final class GroupBox extends VBox {
       content.getChildren().addAll(wrong, table);
     }
     return content;
+  }
+
+  /** How a limit can be typed, with examples in the user's units. */
+  private static String help(Words words) {
+    boolean metric = words.figures().lengths().display() == LengthDisplay.METRIC;
+    String examples = words.text(metric ? "form.limit.help.metric" : "form.limit.help.feet");
+    return words.text("form.limit.help", (Object[]) examples.split(";", -1));
   }
 
   /** Brings the fields to their rows; something wrong is never folded away. */

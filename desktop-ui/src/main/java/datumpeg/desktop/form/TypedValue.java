@@ -26,8 +26,14 @@ final class TypedValue {
       Pattern.compile("[-+]?\\d{1,3}(?:\\.\\d{1,3})?\\s*(?:(?:deg|\u00b0)[CF]|K)");
   private static final Pattern SLOPE =
       Pattern.compile("(\\d{1,6}(?:\\.\\d{1,6})?)\\s*(?::|in)\\s*(\\d{1,6}(?:\\.\\d{1,6})?)");
-  private static final Pattern BOUND =
-      Pattern.compile("\\b(lower|upper|cap)\\s+([^,]+?)(?=\\s*(?:,|$))");
+
+  /** Where a length stands in the line of a limit; a comma between two digits is a decimal mark. */
+  private static final Pattern IN_A_LIMIT =
+      Pattern.compile(
+          "(\\b(?:lower|upper|cap|up to|at)\\s+|\\bbeyond\\s*:?\\s*|:\\s*|\\+\\s*)"
+              + "((?:[^:;,+]|(?<=\\d),(?=\\d))+?)"
+              + "(?=\\s*(?:[:;+]|(?<!\\d),|,(?!\\d)|\\bper m\\b|$))");
+
   private static final Pattern BETWEEN_ITEMS = Pattern.compile("\\s*;\\s*");
   private static final Pattern COMMAS = Pattern.compile("\\s*,\\s*");
 
@@ -74,17 +80,17 @@ final class TypedValue {
     return Stream.of(between.split(typed.strip())).filter(item -> !item.isEmpty());
   }
 
-  /** A length, or the entries of a limit, of which some are lengths and the last its source. */
+  /** A length, or a limit in one line, of which some parts are lengths and the last its source. */
   private static String limit(String typed, LengthDisplay units) {
     int source = typed.indexOf(", source ");
     String rule = source < 0 ? typed : typed.substring(0, source);
-    Matcher bound = BOUND.matcher(rule);
-    return bound.find()
-        ? bound.replaceAll(
-                found ->
-                    Matcher.quoteReplacement(found.group(1) + ' ' + length(found.group(2), units)))
-            + typed.substring(rule.length())
-        : length(typed, units);
+    Matcher inside = IN_A_LIMIT.matcher(rule);
+    if (rule.startsWith("formula ") || !inside.find()) {
+      return length(typed, units);
+    }
+    return inside.replaceAll(
+            found -> Matcher.quoteReplacement(found.group(1) + length(found.group(2), units)))
+        + typed.substring(rule.length());
   }
 
   private static String length(String typed, LengthDisplay units) {

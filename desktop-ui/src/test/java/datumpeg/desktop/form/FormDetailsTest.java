@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.analysis.building.PlanPoint;
+import datumpeg.analysis.conform.LimitRule;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.quantity.LengthDisplay;
@@ -238,5 +239,37 @@ class FormDetailsTest {
     form.type("stages.lift.steel_temperature", "50");
     assertEquals("= 50 °F", form.row("stages.lift.steel_temperature").told());
     assertEquals(10, requireNonNull(stored().steel().readCelsius().get("lift")), 1e-9);
+  }
+
+  /** In the user's unit, told in words, and the same when it comes back from the job file. */
+  @Test
+  void limitInStepsIsTypedInOneLine() {
+    form.type("tolerances.slab-size", "up to 3 m: 8, beyond: 12");
+    form.type("tolerances.slab-flatness", "at 1 m: 3, at 4 m: 9, to whole mm");
+    assertEquals(
+        "Each limit holds up to and including its size, the last one also beyond.",
+        form.row("tolerances.slab-size").told());
+    assertTrue(form.row("tolerances.slab-flatness").told().contains("on the straight line"));
+    Job job = stored();
+    LimitRule size = requireNonNull(job.tolerances().get("slab-size")).rule();
+    assertEquals(0.008, size.upperMetres(3));
+    assertEquals(0.012, size.upperMetres(3.001));
+    // 3 mm + 1/3 of 6 mm.
+    LimitRule flat = requireNonNull(job.tolerances().get("slab-flatness")).rule();
+    assertEquals(0.005, flat.upperMetres(2), 1e-12);
+  }
+
+  @Test
+  void mistakeInAStepIsToldInTheNamesOfTheForm() {
+    form.type("tolerances.slab-size", "up to 3 m: wide, beyond: 12");
+    String wrong = form.row("tolerances.slab-size").wrong();
+    assertTrue(wrong.startsWith("“Permitted, "), wrong);
+    assertTrue(wrong.contains("'wide' is not a value with a unit"), wrong);
+    form.type("tolerances.slab-size", "up to 3 m: 8 mm, 12 mm");
+    wrong = form.row("tolerances.slab-size").wrong();
+    assertTrue(wrong.contains("of which \"12 mm\" is no step"), wrong);
+    form.type("tolerances.slab-size", "at 1 m: 8 mm, beyond: 12 mm");
+    wrong = form.row("tolerances.slab-size").wrong();
+    assertTrue(wrong.contains("needs a size for each step"), wrong);
   }
 }

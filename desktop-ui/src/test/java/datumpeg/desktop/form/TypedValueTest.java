@@ -70,6 +70,20 @@ class TypedValueTest {
   }
 
   @Test
+  void sizesAndLimitsOfStepsAreInTheUsersUnit() {
+    assertEquals(
+        "up to 3000 mm: 8 mm, beyond 12,5 mm, source cap 5: sheet 2",
+        metric(Shape.LIMIT, "up to 3000: 8, beyond 12,5, source cap 5: sheet 2"));
+    assertEquals(
+        "at 3 ft 6 in: 3/8 in; at 12 ft: 0.5 in, to whole mm",
+        feet(Shape.LIMIT, "at 3-6: 3/8; at 12 ft: 0.5, to whole mm"));
+    assertEquals(
+        "up to 5 m: 10 mm, beyond: 9 mm + 0.2 mm per m",
+        metric(Shape.LIMIT, "up to 5 m: 10, beyond: 9 + 0.2 per m"));
+    assertEquals("formula 4 + 2*L", metric(Shape.LIMIT, "formula 4 + 2*L"));
+  }
+
+  @Test
   void feetAndInchesWithADashAreRead() {
     assertEquals("29 ft 6 3/8 in", feet(Shape.LENGTH, "29-6 3/8"));
     double metres = 29 * 0.3048 + 6.375 * 0.0254;

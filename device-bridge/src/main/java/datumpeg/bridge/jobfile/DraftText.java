@@ -4,11 +4,7 @@ import datumpeg.bridge.jobfile.JobDraft.Kind;
 import datumpeg.bridge.toml.TomlNode;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -20,14 +16,6 @@ import java.util.stream.Stream;
 final class DraftText {
   private static final Pattern SEMICOLON = Pattern.compile(";(?![^(]*\\))");
   private static final Pattern COMMA = Pattern.compile(",(?![^(]*\\))");
-
-  /**
-   * An entry of a limit that is written as one line; what stands behind its source is the source.
-   */
-  private static final Pattern OF_A_LIMIT =
-      Pattern.compile("(lower|upper|ratio|cap|formula|rule)\\s+(.+)");
-
-  private static final Pattern SOURCE = Pattern.compile(",\\s*source\\s+(.+)$");
 
   private DraftText() {}
 
@@ -70,39 +58,11 @@ final class DraftText {
       case WHOLE -> whole(text);
       case NUMBER -> number(text);
       case TRUTH -> truth(text);
-      case LIMIT -> limit(text);
+      case LIMIT ->
+          LimitLine.table(text)
+              .<TomlNode>map(table -> table)
+              .orElseGet(() -> new TomlNode.Text(text));
     };
-  }
-
-  /**
-   * A table as {@link #of} writes it, {@code lower -5 mm, upper 10 mm}; anything else is a text.
-   */
-  private static TomlNode limit(String text) {
-    Matcher source = SOURCE.matcher(text);
-    boolean sourced = source.find();
-    String rule = sourced ? text.substring(0, source.start()) : text;
-    Map<String, TomlNode> entries = new LinkedHashMap<>();
-    // A formula stands alone, and the commas in it are its own.
-    String[] parts = rule.startsWith("formula ") ? new String[] {rule} : COMMA.split(rule, -1);
-    for (String part : parts) {
-      Matcher entry = OF_A_LIMIT.matcher(part.strip());
-      if (!entry.matches()) {
-        return new TomlNode.Text(text);
-      }
-      String value = String.valueOf(entry.group(2));
-      boolean number = part.strip().startsWith("ratio");
-      entries.put(
-          String.valueOf(entry.group(1)), number ? number(value) : new TomlNode.Text(value));
-    }
-    if (sourced) {
-      entries.put("source", new TomlNode.Text(String.valueOf(source.group(1))));
-    }
-    return new TomlNode.Entries(entries);
-  }
-
-  /** A limit of several entries as one line that can be typed; empty for any other table. */
-  static Optional<String> ofLimit(TomlNode.Entries table) {
-    return Optional.of(table(table)).filter(text -> limit(text).equals(table));
   }
 
   private static TomlNode items(String text) {

@@ -51,8 +51,9 @@ public final class JobDraft {
     /** {@code true} or {@code false}. */
     TRUTH,
     /**
-     * A text, or the entries of a limit one after another: {@code lower -5 mm, upper 10 mm}, {@code
-     * ratio 500, cap 25 mm}, {@code formula max(4, 1.5*sqrt(L))}, {@code rule ID, source TEXT}.
+     * A text, or a limit in one line: {@code lower -5 mm, upper 10 mm}, {@code ratio 500, cap 25
+     * mm}, {@code up to 3 m: 8 mm, beyond: 12 mm}, {@code at 1 m: 10 mm, at 4 m: 13 mm}, {@code
+     * formula max(4, 1.5*sqrt(L))}, {@code rule ID, source TEXT}.
      */
     LIMIT
   }
@@ -94,13 +95,7 @@ public final class JobDraft {
 
   /** What stands in an entry; empty if there is none, or if it is a table that is no one line. */
   public String text(String path) {
-    return find(path)
-        .flatMap(
-            node ->
-                node instanceof TomlNode.Entries table
-                    ? DraftText.ofLimit(table)
-                    : Optional.of(DraftText.of(node)))
-        .orElse("");
+    return find(path).map(JobDraft::line).orElse("");
   }
 
   /** Whether an entry is a table that is no one line, so that it has no text to be changed. */
@@ -108,11 +103,14 @@ public final class JobDraft {
     return find(path)
         .filter(TomlNode.Entries.class::isInstance)
         .map(TomlNode.Entries.class::cast)
-        .filter(table -> DraftText.ofLimit(table).isEmpty())
+        .filter(table -> LimitLine.of(table).isEmpty())
         .isPresent();
   }
 
-  /** Every entry that is no table, by its keys joined by points, in the order of the file. */
+  /**
+   * Every entry that is no table but a limit in one line, by its keys joined by points, in the
+   * order of the file.
+   */
   public Map<String, String> leaves() {
     Map<String, String> leaves = new LinkedHashMap<>();
     leaves("", file, leaves);
@@ -124,12 +122,22 @@ public final class JobDraft {
         .entries()
         .forEach(
             (key, node) -> {
-              if (node instanceof TomlNode.Entries inner) {
+              if (node instanceof TomlNode.Entries inner && !isLimit(prefix, inner)) {
                 leaves(prefix + key + ".", inner, leaves);
               } else {
-                leaves.put(prefix + key, DraftText.of(node));
+                leaves.put(prefix + key, line(node));
               }
             });
+  }
+
+  private static boolean isLimit(String prefix, TomlNode.Entries table) {
+    return prefix.equals("tolerances.") && LimitLine.of(table).isPresent();
+  }
+
+  private static String line(TomlNode node) {
+    return node instanceof TomlNode.Entries table
+        ? LimitLine.of(table).orElse("")
+        : DraftText.of(node);
   }
 
   /** The keys of a table; none if there is no such table. */

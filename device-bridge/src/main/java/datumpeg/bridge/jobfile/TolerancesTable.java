@@ -48,6 +48,11 @@ final class TolerancesTable {
       return value.table().flatMap(this::ofTable);
     }
     String text = value.isText() ? value.text().orElse("") : "";
+    Optional<String> trouble = LimitLine.trouble(text);
+    if (trouble.isPresent()) {
+      value.mistake("'" + value.name() + "' is \"" + text + "\", " + trouble.get() + ".");
+      return Optional.empty();
+    }
     if (text.isEmpty() || LENGTH.matcher(text).matches()) {
       return RuleText.symmetric(value).map(rule -> new Tolerance(rule, JOB_FILE));
     }

@@ -51,6 +51,18 @@ class JobDraftTest {
           {"lower -5 mm, upper 10 mm", "{ lower = \"-5 mm\", upper = \"10 mm\" }"},
           {"ratio 500, cap 25 mm", "{ ratio = 500, cap = \"25 mm\" }"},
           {"formula max(4, 1.5*sqrt(L))", "{ formula = \"max(4, 1.5*sqrt(L))\" }"},
+          {"lower -2,5 mm, upper 3 mm", "{ lower = \"-2,5 mm\", upper = \"3 mm\" }"},
+          {
+            "up to 3 m: 8 mm, beyond: 12 mm",
+            "{ steps = [{ up_to = \"3 m\", limit = \"8 mm\" }, { limit = \"12 mm\" }],"
+                + " interpolate = \"none\" }"
+          },
+          {
+            "at 1 m: 10 mm, at 4 m: 13 mm, linear between, to whole mm, source sheet 4",
+            "{ steps = [{ up_to = \"1 m\", limit = \"10 mm\" },"
+                + " { up_to = \"4 m\", limit = \"13 mm\" }],"
+                + " interpolate = \"linear\", round = \"1 mm\", source = \"sheet 4\" }"
+          },
           {
             "rule en1090-portal-mean, source our copy, table 3",
             "{ rule = \"en1090-portal-mean\", source = \"our copy, table 3\" }"
@@ -67,8 +79,7 @@ class JobDraftTest {
 
   @Test
   void limitThatIsNoOneLineIsAText() {
-    JobDraft draft =
-        filledIn().with("tolerances.portal-plumb", Kind.LIMIT, "lower -2,5 mm, upper 3 mm");
+    JobDraft draft = filledIn().with("tolerances.portal-plumb", Kind.LIMIT, "lower 5 mm or so, 3");
     assertTrue(draft.check().atEntries().containsKey("tolerances.portal-plumb"), draft::toml);
     JobDraft steps = JobDraft.of("[tolerances]\nslab-size = { steps = [{ limit = \"12 mm\" }] }\n");
     assertTrue(steps.isTable("tolerances.slab-size"));
@@ -172,6 +183,7 @@ class JobDraftTest {
             """
             [tolerances]
             slab-level = { steps = [{ up_to = "3 m", limit = "8 mm" }] }
+            slab-size = { lower = "-2 mm", upper = "5 mm" }
             [job]
             id = "a"
             started = 2026-03-02
@@ -179,6 +191,7 @@ class JobDraftTest {
     assertEquals(
         java.util.Map.of(
             "tolerances.slab-level.steps", "up_to 3 m, limit 8 mm",
+            "tolerances.slab-size", "lower -2 mm, upper 5 mm",
             "job.id", "a",
             "job.started", "2026-03-02"),
         draft.leaves());
