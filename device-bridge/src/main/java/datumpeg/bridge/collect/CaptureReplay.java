@@ -143,7 +143,7 @@ public final class CaptureReplay {
                 transfer.time().atOffset(ZoneOffset.UTC),
                 meter,
                 link == null ? transfer.link() : link.link(),
-                message.frame().bytes().hex(),
+                message.frame().hex(),
                 source(line)));
         if (!surveyed.guided()) {
           accept();

@@ -4,6 +4,7 @@ import datumpeg.analysis.quantity.Dimension;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
+import datumpeg.bridge.frame.LineText;
 import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.ble.GattNames;
 import datumpeg.bridge.meter.MeterStream;
@@ -115,14 +116,14 @@ final class MeterFeed {
   private static String said(Chunk chunk, MeterStream.Message message, NotAReading other) {
     return chunk.channel().equals(GattNames.BATTERY_LEVEL)
         ? other.detail()
-        : message.frame().text();
+        : LineText.of(message.frame());
   }
 
   private static boolean isRepeated(OneLink link, Chunk chunk, MeterStream.Message message) {
     if (chunk.channel().equals(Chunk.ONLY_CHANNEL)) {
       return false;
     }
-    String text = chunk.channel() + ' ' + message.frame().bytes().hex();
+    String text = chunk.channel() + ' ' + message.frame().hex();
     boolean same =
         text.equals(link.lastMessage)
             && chunk.monotonicNanos() - link.lastMessageNanos <= REPEATED_NANOS;
@@ -173,7 +174,7 @@ final class MeterFeed {
         chunk.receivedAt().atOffset(ZoneOffset.UTC),
         link.meter,
         link.address,
-        message.frame().bytes().hex(),
+        message.frame().hex(),
         source);
   }
 

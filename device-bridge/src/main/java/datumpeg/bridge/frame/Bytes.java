@@ -1,19 +1,29 @@
 package datumpeg.bridge.frame;
 
 import java.io.ByteArrayOutputStream;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Objects;
 
-/** A run of bytes that nobody can alter. Immutable. */
+/** A run of bytes that nobody can alter. A slice shares what it was cut out of. Immutable. */
 public final class Bytes {
   private static final Bytes EMPTY = new Bytes(new byte[0]);
 
   private final byte[] content;
+  private final int start;
+  private final int length;
 
   private Bytes(byte[] content) {
+    this(content, 0, content.length);
+  }
+
+  private Bytes(byte[] content, int start, int length) {
     this.content = content;
+    this.start = start;
+    this.length = length;
   }
 
   public static Bytes empty() {
@@ -42,66 +52,78 @@ public final class Bytes {
   /** All of them, one behind the other. */
   public static Bytes joined(List<Bytes> parts) {
     ByteArrayOutputStream joined = new ByteArrayOutputStream();
-    parts.forEach(part -> joined.writeBytes(part.content));
+    parts.forEach(part -> joined.write(part.content, part.start, part.length));
     return new Bytes(joined.toByteArray());
   }
 
   public int length() {
-    return content.length;
+    return length;
   }
 
   public boolean isEmpty() {
-    return content.length == 0;
+    return length == 0;
   }
 
   /** The byte at an index, 0 to 255. */
   public int at(int index) {
-    return content[index] & 0xFF;
+    return content[start + Objects.checkIndex(index, length)] & 0xFF;
+  }
+
+  /** Where the first CR or LF stands at or after an index; {@link #length()} without one. */
+  int lineEnd(int from) {
+    int end = start + length;
+    for (int index = start + from; index < end; index++) {
+      byte value = content[index];
+      if (value == '\r' || value == '\n') {
+        return index - start;
+      }
+    }
+    return length;
   }
 
   /** The bytes from {@code from} (inclusive) to {@code to} (exclusive). */
   public Bytes slice(int from, int to) {
-    return new Bytes(Arrays.copyOfRange(content, from, to));
+    Objects.checkFromToIndex(from, to, length);
+    return new Bytes(content, start + from, to - from);
   }
 
   /** The bytes from {@code from} to {@code to} (exclusive), each as its character of ISO 8859-1. */
   String latinText(int from, int to) {
-    return new String(content, from, to - from, StandardCharsets.ISO_8859_1);
+    return new String(content, start + from, to - from, StandardCharsets.ISO_8859_1);
   }
 
   public Bytes plus(Bytes other) {
-    ByteArrayOutputStream joined = new ByteArrayOutputStream(length() + other.length());
-    joined.writeBytes(content);
-    joined.writeBytes(other.content);
-    return new Bytes(joined.toByteArray());
+    return joined(List.of(this, other));
   }
 
   /** The bytes from last to first. */
   public Bytes reversed() {
-    byte[] turned = new byte[content.length];
-    for (int index = 0; index < turned.length; index++) {
-      turned[index] = content[turned.length - 1 - index];
+    byte[] turned = new byte[length];
+    for (int index = 0; index < length; index++) {
+      turned[index] = content[start + length - 1 - index];
     }
     return new Bytes(turned);
   }
 
   /** Lower-case hexadecimal digits, two a byte, nothing between. */
   public String hex() {
-    return HexFormat.of().formatHex(content);
+    return HexFormat.of().formatHex(content, start, start + length);
   }
 
   public byte[] toArray() {
-    return content.clone();
+    return Arrays.copyOfRange(content, start, start + length);
   }
 
   @Override
   public boolean equals(Object other) {
-    return other instanceof Bytes that && Arrays.equals(content, that.content);
+    return other instanceof Bytes that
+        && Arrays.equals(
+            content, start, start + length, that.content, that.start, that.start + that.length);
   }
 
   @Override
   public int hashCode() {
-    return Arrays.hashCode(content);
+    return ByteBuffer.wrap(content, start, length).hashCode();
   }
 
   @Override

@@ -79,15 +79,15 @@ public final class GeneralTextLine {
     this.defaultUnit = defaultUnit;
   }
 
-  /** What the frame is; total. */
-  public Decoded decode(Frame frame) {
-    Measured plain = PlainLine.read(frame.bytes(), defaultUnit);
-    return plain != null ? plain : decodeTokens(frame);
+  /** What the line is, given without its terminator; total. */
+  public Decoded decode(Bytes line) {
+    Measured plain = PlainLine.read(line, defaultUnit);
+    return plain != null ? plain : decodeTokens(line);
   }
 
   /** The same without the short way of plain lines. */
-  Decoded decodeTokens(Frame frame) {
-    String text = withoutEdges(frame.text());
+  Decoded decodeTokens(Bytes line) {
+    String text = withoutEdges(LineText.of(line));
     if (hasUnreadable(text)) {
       return not(Reason.UNREADABLE, "a byte in the line is no text");
     }

@@ -68,7 +68,7 @@ public record LinePattern(
   }
 
   /** What a line is; total, linear in its length. */
-  public Decoded decode(Frame frame) {
-    return new LineMatch(this, GeneralTextLine.withoutEdges(frame.text())).decode();
+  public Decoded decode(Bytes frame) {
+    return new LineMatch(this, GeneralTextLine.withoutEdges(LineText.of(frame))).decode();
   }
 }

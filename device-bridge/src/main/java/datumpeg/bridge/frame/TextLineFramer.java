@@ -3,6 +3,7 @@ package datumpeg.bridge.frame;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Consumer;
 
 /**
  * Cuts a stream of bytes into lines, wherever the stream happens to be split.
@@ -39,30 +40,32 @@ public final class TextLineFramer {
   }
 
   /** Takes the next bytes of the stream; returns the lines they complete, in order. */
-  public List<Frame> accept(Bytes bytes) {
-    List<Frame> frames = new ArrayList<>();
+  public List<Bytes> accept(Bytes bytes) {
+    List<Bytes> lines = new ArrayList<>();
+    accept(bytes, lines::add);
+    return lines;
+  }
+
+  /** Takes the next bytes of the stream; gives the lines they complete, in order. */
+  public void accept(Bytes bytes, Consumer<Bytes> lines) {
     int start = 0;
-    for (int index = 0; index < bytes.length(); index++) {
-      int value = bytes.at(index);
-      if (value == '\r' || value == '\n') {
-        endLine(bytes, start, index, frames);
-        start = index + 1;
+    for (int end = bytes.lineEnd(0); end < bytes.length(); end = bytes.lineEnd(start)) {
+      if (end > start || length > 0 || overflowing) {
+        endLine(bytes, start, end, lines);
       }
+      start = end + 1;
     }
     keep(bytes, start, bytes.length());
-    return frames;
   }
 
   /** Most lines lie whole in what came, and are cut out of it. */
-  private void endLine(Bytes bytes, int from, int to, List<Frame> frames) {
+  private void endLine(Bytes bytes, int from, int to, Consumer<Bytes> lines) {
     if (length == 0 && !overflowing && to - from <= line.length) {
-      if (to > from) {
-        frames.add(Frame.ofLine(bytes.slice(from, to)));
-      }
+      lines.accept(bytes.slice(from, to));
       return;
     }
     keep(bytes, from, to);
-    endKept(frames);
+    endKept(lines);
   }
 
   private void keep(Bytes bytes, int from, int to) {
@@ -84,9 +87,9 @@ public final class TextLineFramer {
     line[length++] = value;
   }
 
-  private void endKept(List<Frame> frames) {
+  private void endKept(Consumer<Bytes> lines) {
     if (length > 0) {
-      frames.add(Frame.ofLine(Bytes.of(line, 0, length)));
+      lines.accept(Bytes.of(line, 0, length));
     }
     length = 0;
     overflowing = false;

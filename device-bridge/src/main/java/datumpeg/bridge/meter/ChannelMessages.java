@@ -4,7 +4,6 @@ import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.gatt.GattDecoding;
 import datumpeg.bridge.frame.gatt.PresentationFormat;
 import datumpeg.bridge.link.ble.BleLink;
@@ -42,7 +41,7 @@ final class ChannelMessages {
     }
     GattDecoding decoding = described.get(channel);
     if (decoding != null) {
-      return List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)));
+      return List.of(new Message(bytes, decoding.decode(bytes)));
     }
     return reader(channel).accept(bytes, channel);
   }
@@ -52,7 +51,7 @@ final class ChannelMessages {
         bytes.length() == 1
             ? new NotAReading(Reason.STATUS, "the meter's battery is at " + bytes.at(0) + " %")
             : new NotAReading(Reason.MALFORMED, "a battery level of " + bytes.length() + " bytes");
-    return new Message(Frame.ofLine(bytes), status);
+    return new Message(bytes, status);
   }
 
   private void describe(String channel, Bytes descriptor) {

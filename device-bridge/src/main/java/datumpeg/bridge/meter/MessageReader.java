@@ -2,7 +2,6 @@ package datumpeg.bridge.meter;
 
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.frame.binary.FixedFramer;
@@ -56,20 +55,17 @@ sealed interface MessageReader {
   /** Lines of text, wherever the bytes happen to be cut. */
   final class Lines implements MessageReader {
     private final TextLineFramer framer;
-    private final Function<Frame, Decoded> decoding;
+    private final Function<Bytes, Decoded> decoding;
 
-    Lines(int maximumLineBytes, Function<Frame, Decoded> decoding) {
+    Lines(int maximumLineBytes, Function<Bytes, Decoded> decoding) {
       this.framer = new TextLineFramer(maximumLineBytes);
       this.decoding = decoding;
     }
 
     @Override
     public List<Message> accept(Bytes bytes, String channel) {
-      List<Frame> frames = framer.accept(bytes);
-      List<Message> messages = new ArrayList<>(frames.size());
-      for (Frame frame : frames) {
-        messages.add(new Message(frame, decoding.apply(frame)));
-      }
+      List<Message> messages = new ArrayList<>();
+      framer.accept(bytes, line -> messages.add(new Message(line, decoding.apply(line))));
       return messages;
     }
 
@@ -97,7 +93,7 @@ sealed interface MessageReader {
     @Override
     public List<Message> accept(Bytes bytes, String channel) {
       return channel.equals(characteristic)
-          ? List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)))
+          ? List.of(new Message(bytes, decoding.decode(bytes)))
           : List.of();
     }
 
@@ -125,7 +121,7 @@ sealed interface MessageReader {
     @Override
     public List<Message> accept(Bytes bytes, String channel) {
       return framer.accept(bytes).stream()
-          .map(frame -> new Message(Frame.ofLine(frame), decoding.decode(frame)))
+          .map(frame -> new Message(frame, decoding.decode(frame)))
           .toList();
     }
 
@@ -157,9 +153,7 @@ sealed interface MessageReader {
 
     @Override
     public List<Message> accept(Bytes bytes, String from) {
-      return from.equals(channel)
-          ? List.of(new Message(Frame.ofLine(bytes), decoding.decode(bytes)))
-          : List.of();
+      return from.equals(channel) ? List.of(new Message(bytes, decoding.decode(bytes))) : List.of();
     }
 
     @Override

@@ -5,7 +5,6 @@ import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
-import datumpeg.bridge.frame.Frame;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -29,10 +28,10 @@ public final class MeterStream {
   /**
    * One frame and what it turned out to be.
    *
-   * @param frame as received
+   * @param frame as received, without its terminator, never altered
    * @param decoded what it is
    */
-  public record Message(Frame frame, Decoded decoded) {}
+  public record Message(Bytes frame, Decoded decoded) {}
 
   public MeterProfile profile() {
     return profile;
@@ -45,7 +44,9 @@ public final class MeterStream {
    */
   public List<Message> accept(Bytes bytes, String channel) {
     List<Message> complete = messages.accept(bytes, channel);
-    complete.forEach(message -> count(message.decoded()));
+    for (Message message : complete) {
+      count(message.decoded());
+    }
     return complete;
   }
 

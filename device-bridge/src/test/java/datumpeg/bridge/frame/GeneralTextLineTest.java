@@ -32,7 +32,7 @@ class GeneralTextLineTest {
   private final GeneralTextLine decoding = new GeneralTextLine(Unit.METRE);
 
   private Decoded decode(String line) {
-    return decoding.decode(Frame.ofLine(Bytes.of(line.getBytes(StandardCharsets.UTF_8))));
+    return decoding.decode(Bytes.of(line.getBytes(StandardCharsets.UTF_8)));
   }
 
   private Measured measured(String line) {
@@ -168,12 +168,12 @@ class GeneralTextLineTest {
   @Test
   void theDegreeSignIsReadInUtf8Latin1AndCodePage437() {
     for (Charset charset : new Charset[] {StandardCharsets.UTF_8, StandardCharsets.ISO_8859_1}) {
-      Decoded decoded = decoding.decode(Frame.ofLine(Bytes.of("-0.5\u00B0".getBytes(charset))));
+      Decoded decoded = decoding.decode(Bytes.of("-0.5\u00B0".getBytes(charset)));
       assertEquals(Unit.DEGREE, assertInstanceOf(Measured.class, decoded).unit());
     }
     // Code page 437 has the degree sign at 0xF8 (IBM, CPGID 00437).
     Bytes codePage437 = Bytes.ofHex("2d302e35f8");
-    Decoded decoded = decoding.decode(Frame.ofLine(codePage437));
+    Decoded decoded = decoding.decode(codePage437);
     Measured measured = assertInstanceOf(Measured.class, decoded);
     assertEquals(Unit.DEGREE, measured.unit());
     assertEquals("-0.5", measured.valueText());
@@ -186,15 +186,14 @@ class GeneralTextLineTest {
     assertEquals(12.345, measured("\t12.345\tm\t").siValue(), TOLERANCE);
     assertNot(Reason.UNREADABLE, "12.\u0000345 m");
     assertNot(Reason.UNREADABLE, "12\u00083.45 m");
-    Decoded notText =
-        decoding.decode(Frame.ofLine(Bytes.ofHex("31322e338520 6d".replace(" ", ""))));
+    Decoded notText = decoding.decode(Bytes.ofHex("31322e338520 6d".replace(" ", "")));
     assertEquals(Reason.UNREADABLE, assertInstanceOf(NotAReading.class, notText).reason());
   }
 
   @Test
   void aBareNumberIsInTheUnitOfTheProfile() {
     GeneralTextLine tilt = new GeneralTextLine(Unit.DEGREE);
-    Decoded decoded = tilt.decode(Frame.ofLine(Bytes.ofHex("2d302e35")));
+    Decoded decoded = tilt.decode(Bytes.ofHex("2d302e35"));
     assertEquals(-0.5 * StrictMath.PI / 180, ((Measured) decoded).siValue(), TOLERANCE);
     assertThrows(IllegalArgumentException.class, () -> new GeneralTextLine(Unit.FOOT_AND_INCH));
   }
@@ -225,7 +224,7 @@ class GeneralTextLineTest {
 
   @Property
   void anyBytesGiveAnAnswer(@ForAll byte[] line) {
-    Decoded decoded = decoding.decode(Frame.ofLine(Bytes.of(line)));
+    Decoded decoded = decoding.decode(Bytes.of(line));
     assertNotNull(decoded);
   }
 

@@ -27,7 +27,7 @@ class LinePatternTest {
   }
 
   private static Decoded decode(LinePattern pattern, String line) {
-    return pattern.decode(Frame.ofLine(Bytes.of(line.getBytes(StandardCharsets.UTF_8))));
+    return pattern.decode(Bytes.of(line.getBytes(StandardCharsets.UTF_8)));
   }
 
   @ParameterizedTest
@@ -150,7 +150,7 @@ class LinePatternTest {
   @Property(tries = 500)
   void anyBytesAreDecodedWithoutAnException(@ForAll byte[] bytes) {
     LinePattern pattern = pattern("{word}{number} {value} {unit}{rest}", Unit.METRE);
-    Decoded decoded = pattern.decode(Frame.ofLine(Bytes.of(bytes)));
+    Decoded decoded = pattern.decode(Bytes.of(bytes));
     assertTrue(decoded instanceof NotAReading || decoded instanceof Measured);
   }
 }

@@ -44,8 +44,7 @@ class PlainLineTest {
     for (Bytes line : lines) {
       Measured plain = PlainLine.read(line, Unit.MILLIMETRE);
       if (plain != null) {
-        assertEquals(
-            new GeneralTextLine(Unit.MILLIMETRE).decodeTokens(Frame.ofLine(line)), plain, text);
+        assertEquals(new GeneralTextLine(Unit.MILLIMETRE).decodeTokens(line), plain, text);
       }
     }
   }

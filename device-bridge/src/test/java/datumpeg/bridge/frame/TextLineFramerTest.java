@@ -20,15 +20,15 @@ class TextLineFramerTest {
     return Bytes.of(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  private static List<String> texts(List<Frame> frames) {
-    return frames.stream().map(Frame::text).toList();
+  private static List<String> texts(List<Bytes> frames) {
+    return frames.stream().map(LineText::of).toList();
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"\r", "\n", "\r\n", "\r\r\n", "\n\r"})
   void aLineEndsAtAnyTerminator(String terminator) {
     TextLineFramer framer = new TextLineFramer();
-    List<Frame> frames = framer.accept(bytes("12.345 m" + terminator + "9.5 m" + terminator));
+    List<Bytes> frames = framer.accept(bytes("12.345 m" + terminator + "9.5 m" + terminator));
     assertEquals(List.of("12.345 m", "9.5 m"), texts(frames));
     assertTrue(framer.pending().isEmpty());
   }
@@ -36,11 +36,11 @@ class TextLineFramerTest {
   @Test
   void everySplitPointGivesTheSameLines() {
     Bytes stream = bytes("1.0 m\r\n\u00000.35\u00B0\r29' 6 3/8\"\n\n\nBATT 80%\r\n7");
-    List<Frame> whole = new TextLineFramer().accept(stream);
+    List<Bytes> whole = new TextLineFramer().accept(stream);
     for (int first = 0; first <= stream.length(); first++) {
       for (int second = first; second <= stream.length(); second++) {
         TextLineFramer framer = new TextLineFramer();
-        List<Frame> frames = new ArrayList<>(framer.accept(stream.slice(0, first)));
+        List<Bytes> frames = new ArrayList<>(framer.accept(stream.slice(0, first)));
         frames.addAll(framer.accept(stream.slice(first, second)));
         frames.addAll(framer.accept(stream.slice(second, stream.length())));
         assertEquals(whole, frames);
@@ -53,7 +53,7 @@ class TextLineFramerTest {
   @Test
   void aLineOfTheMaximumPassesAndALongerOneIsDroppedAndCounted() {
     TextLineFramer framer = new TextLineFramer(8);
-    List<Frame> frames = framer.accept(bytes("12345678\n123456789\n\n1 m\n"));
+    List<Bytes> frames = framer.accept(bytes("12345678\n123456789\n\n1 m\n"));
     assertEquals(List.of("12345678", "1 m"), texts(frames));
     assertEquals(1, framer.overflowCount());
   }
@@ -83,7 +83,7 @@ class TextLineFramerTest {
   void anyBytesInAnyPiecesGiveTheSameLinesInBoundedMemory(
       @ForAll @Size(max = 40) List<@Size(max = 60) byte[]> pieces) {
     TextLineFramer pieceByPiece = new TextLineFramer(16);
-    List<Frame> frames = new ArrayList<>();
+    List<Bytes> frames = new ArrayList<>();
     Bytes all = Bytes.empty();
     for (byte[] piece : pieces) {
       frames.addAll(pieceByPiece.accept(Bytes.of(piece)));
@@ -93,8 +93,8 @@ class TextLineFramerTest {
     TextLineFramer atOnce = new TextLineFramer(16);
     assertEquals(atOnce.accept(all), frames);
     assertEquals(atOnce.overflowCount(), pieceByPiece.overflowCount());
-    for (Frame frame : frames) {
-      assertTrue(frame.bytes().length() >= 1 && frame.bytes().length() <= 16);
+    for (Bytes frame : frames) {
+      assertTrue(frame.length() >= 1 && frame.length() <= 16);
     }
   }
 }

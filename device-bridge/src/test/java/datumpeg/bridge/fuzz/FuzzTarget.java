@@ -3,7 +3,6 @@ package datumpeg.bridge.fuzz;
 import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.frame.Bytes;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import datumpeg.bridge.frame.LinePattern;
 import datumpeg.bridge.frame.LinePattern.DecimalMark;
@@ -32,9 +31,9 @@ import java.util.function.Consumer;
 
 /** Something that must take any bytes: without an exception of ours to it, a hang or a flood. */
 enum FuzzTarget {
-  TEXT_LINE(bytes -> new GeneralTextLine(Unit.METRE).decode(Frame.ofLine(bytes))),
+  TEXT_LINE(bytes -> new GeneralTextLine(Unit.METRE).decode(bytes)),
   LINE_PATTERN(FuzzTarget::linePattern),
-  NMEA(bytes -> new TransducerDecoding("").decode(Frame.ofLine(bytes))),
+  NMEA(bytes -> new TransducerDecoding("").decode(bytes)),
   GATT(FuzzTarget::gatt),
   REGISTERS(FuzzTarget::registers),
   STREAM_OF_LINES(bytes -> stream(FuzzProfiles.LINES, bytes)),
@@ -89,7 +88,7 @@ enum FuzzTarget {
     }
     if (!shape.parts().contains(LineShape.Slot.DIRECTION)) {
       LinePattern.of(shape, Unit.MILLIMETRE, DecimalMark.COMMA, -1)
-          .decode(Frame.ofLine(bytes.slice(end, bytes.length())));
+          .decode(bytes.slice(end, bytes.length()));
     }
   }
 

@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import datumpeg.bridge.link.LinkAddress;
 import datumpeg.bridge.link.replay.CaptureEntry;
@@ -55,7 +54,7 @@ class LinksGuideTest {
     List<String> lines = quoted(between(guide, "| accepted | examples |\n|---|---|\n", "\n\n"));
     assertTrue(lines.size() >= 14, lines.toString());
     for (String line : lines) {
-      Frame frame = Frame.ofLine(Bytes.of(line.getBytes(StandardCharsets.UTF_8)));
+      Bytes frame = Bytes.of(line.getBytes(StandardCharsets.UTF_8));
       assertInstanceOf(Measured.class, decoding.decode(frame), line);
     }
   }

@@ -5,7 +5,6 @@ import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -45,8 +44,7 @@ public final class GattDecoding {
     if (format.format() == GattFormat.UTF8) {
       return value.length() < offset
           ? tooShort(value)
-          : new GeneralTextLine(format.unit())
-              .decode(Frame.ofLine(value.slice(offset, value.length())));
+          : new GeneralTextLine(format.unit()).decode(value.slice(offset, value.length()));
     }
     return whole ? number(value.slice(offset, offset + count)) : tooShort(value);
   }

@@ -1,11 +1,12 @@
 package datumpeg.bridge.frame.nmea;
 
 import datumpeg.analysis.quantity.Unit;
+import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
-import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.LineText;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,8 +31,8 @@ public final class TransducerDecoding {
   }
 
   /** What the frame is; total. */
-  public Decoded decode(Frame frame) {
-    Optional<Sentence> sentence = Sentence.of(frame.text());
+  public Decoded decode(Bytes frame) {
+    Optional<Sentence> sentence = Sentence.of(LineText.of(frame));
     if (sentence.isEmpty()) {
       return new NotAReading(Reason.UNREADABLE, "it is no NMEA sentence");
     }

@@ -4,7 +4,6 @@ import datumpeg.analysis.quantity.Dimension;
 import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded.Measured;
-import datumpeg.bridge.frame.Frame;
 import datumpeg.bridge.frame.GeneralTextLine;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
@@ -37,7 +36,7 @@ public record Displayed(String text, Unit unit, double siValue, double tolerance
 
   private static Optional<Measured> read(String typed, Unit otherwise) {
     Bytes line = Bytes.of(typed.getBytes(StandardCharsets.UTF_8));
-    return new GeneralTextLine(otherwise).decode(Frame.ofLine(line)) instanceof Measured measured
+    return new GeneralTextLine(otherwise).decode(line) instanceof Measured measured
         ? Optional.of(measured)
         : Optional.empty();
   }

@@ -1,9 +1,10 @@
 package datumpeg.bridge.meter.learn;
 
-import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.LinePattern;
 import datumpeg.bridge.frame.LinePattern.DecimalMark;
 import datumpeg.bridge.frame.LineShape;
+import datumpeg.bridge.frame.LineText;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.meter.MeterLanguage.PatternLines;
 import datumpeg.bridge.meter.MeterProfile;
@@ -96,13 +97,13 @@ final class PatternSearch {
   }
 
   /** Lines of one shape, one of each reading; as many groups as there are shapes in all of them. */
-  private static List<List<List<LinePiece>>> alike(List<List<Frame>> lines, DecimalMark mark) {
+  private static List<List<List<LinePiece>>> alike(List<List<Bytes>> lines, DecimalMark mark) {
     Map<String, List<List<LinePiece>>> byShape = new LinkedHashMap<>();
     for (int i = 0; i < lines.size(); i++) {
-      List<Frame> ofReading = lines.get(i);
-      for (Frame line :
+      List<Bytes> ofReading = lines.get(i);
+      for (Bytes line :
           ofReading.subList(Math.max(0, ofReading.size() - MOST_LINES), ofReading.size())) {
-        List<LinePiece> pieces = LinePiece.cut(line.text().strip(), mark);
+        List<LinePiece> pieces = LinePiece.cut(LineText.of(line).strip(), mark);
         List<List<LinePiece>> group =
             byShape.computeIfAbsent(PatternDraft.kinds(pieces), shape -> new ArrayList<>());
         if (group.size() == i) {

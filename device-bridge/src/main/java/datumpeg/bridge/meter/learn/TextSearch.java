@@ -2,7 +2,8 @@ package datumpeg.bridge.meter.learn;
 
 import datumpeg.analysis.quantity.Dimension;
 import datumpeg.analysis.quantity.Unit;
-import datumpeg.bridge.frame.Frame;
+import datumpeg.bridge.frame.Bytes;
+import datumpeg.bridge.frame.LineText;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.meter.MeterLanguage;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
@@ -68,9 +69,9 @@ final class TextSearch {
   private static List<String> transducers(List<Shown> all) {
     Set<String> names = new TreeSet<>();
     boolean any = false;
-    for (List<Frame> lines : lines(all)) {
-      for (Frame line : lines) {
-        String[] fields = line.text().split("[,*]", -1);
+    for (List<Bytes> lines : lines(all)) {
+      for (Bytes line : lines) {
+        String[] fields = LineText.of(line).split("[,*]", -1);
         if (fields[0].startsWith("$") && fields[0].endsWith("XDR")) {
           any = true;
           for (int i = 4; i < fields.length; i += 4) {
@@ -90,11 +91,11 @@ final class TextSearch {
   }
 
   /** The lines that were complete at each reading. */
-  static List<List<Frame>> lines(List<Shown> all) {
+  static List<List<Bytes>> lines(List<Shown> all) {
     TextLineFramer framer = new TextLineFramer(LINE_BYTES);
-    List<List<Frame>> lines = new ArrayList<>();
+    List<List<Bytes>> lines = new ArrayList<>();
     for (Shown shown : all) {
-      List<Frame> ofReading = new ArrayList<>();
+      List<Bytes> ofReading = new ArrayList<>();
       shown.pieces().forEach(piece -> ofReading.addAll(framer.accept(piece.bytes())));
       lines.add(ofReading);
     }

@@ -8,7 +8,6 @@ import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
-import datumpeg.bridge.frame.Frame;
 import java.nio.charset.StandardCharsets;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -88,6 +87,6 @@ class TransducerDecodingTest {
 
   private static Decoded decode(String name, String line) {
     return new TransducerDecoding(name)
-        .decode(Frame.ofLine(Bytes.of(line.getBytes(StandardCharsets.ISO_8859_1))));
+        .decode(Bytes.of(line.getBytes(StandardCharsets.ISO_8859_1)));
   }
 }
