@@ -123,6 +123,7 @@ public record DirectValues(
                 .map(observation -> observation.observation().id())
                 .collect(Collectors.toSet()),
             greatest.map(SuspectedSlip::probability).orElse(1.0),
+            AgreementTest.Reach.NAMED,
             () ->
                 greatest.map(slip -> contradictions(slip, byTarget, observed)).orElse(List.of())));
   }

@@ -10,6 +10,7 @@ import datumpeg.analysis.adjust.Undetermined;
 import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
@@ -94,14 +95,14 @@ public record FourCorners(
       String name, Undetermined<AdjustedPlan> undetermined, List<Reading> used) {
     String next =
         undetermined.missing().stream()
-            .map(pair -> pair.first() + "-" + pair.second())
+            .map(pair -> TargetWords.named(pair.first() + "-" + pair.second()))
             .collect(Collectors.joining(", "));
     return new Note(
         Note.Kind.UNDETERMINED,
         "The shape of "
             + name
             + " is not determined: "
-            + undetermined.reason()
+            + TargetWords.inSentence(undetermined.reason())
             + "."
             + (next.isEmpty() ? "" : " Measure next: " + next + "."),
         used.stream().map(Reading::id).sorted().toList());

@@ -12,6 +12,7 @@ import datumpeg.analysis.building.Position;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.slip.SlipNetworks;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -61,7 +62,12 @@ public record LevelledPoints(
     Adjustment<AdjustedLevels> adjustment = network.adjust();
     List<Note> notes = new ArrayList<>();
     if (adjustment instanceof Undetermined<AdjustedLevels> undetermined) {
-      notes.add(new Note(Note.Kind.UNDETERMINED, undetermined.reason(), List.of()));
+      String reason = TargetWords.inSentence(undetermined.reason());
+      notes.add(
+          new Note(
+              Note.Kind.UNDETERMINED,
+              "Not all of " + name + " can be compared: " + reason + ".",
+              List.of()));
     }
     Optional<AdjustedLevels> levels = adjustment.available();
     return new LevelledPoints(

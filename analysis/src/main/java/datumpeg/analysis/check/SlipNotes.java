@@ -5,6 +5,8 @@ import datumpeg.analysis.adjust.Fit;
 import datumpeg.analysis.adjust.SuspectedSlip;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.slip.SlipFindings;
@@ -14,6 +16,7 @@ import datumpeg.analysis.slip.SlipOptions;
 import datumpeg.analysis.slip.SlipReading;
 import datumpeg.analysis.slip.SlipSearch;
 import datumpeg.analysis.slip.Suspicion;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -42,15 +45,12 @@ public final class SlipNotes {
     double most = readings.stream().mapToDouble(value).max().orElse(0);
     boolean tilt = readings.get(0).target().quantity() == MeasuredQuantity.TILT;
     boolean faces = readings.stream().mapToInt(Reading::face).distinct().count() > 1;
-    String spread =
-        tilt
-            ? LengthDisplay.decimal(StrictMath.toDegrees(most - least), 3) + " deg"
-            : Millimetres.of(most - least);
+    String spread = tilt ? degrees(most - least) : Millimetres.of(most - least);
     return new Note(
         Note.Kind.SLIP_SUSPECTED,
         "The readings of "
             + readings.stream()
-                .map(reading -> reading.target().text())
+                .map(reading -> TargetWords.of(reading.target()))
                 .distinct()
                 .collect(Collectors.joining(" and "))
             + " contradict each other by "
@@ -66,12 +66,24 @@ public final class SlipNotes {
    */
   public static Optional<AgreementTest> ofNetwork(
       String name, SlipNetwork network, Fit fit, List<Reading> readings, StageReadings stage) {
+    return ofNetwork(name, network, fit, readings, stage, AgreementTest.Reach.ALL);
+  }
+
+  /** As above, with what a slip in it reaches. */
+  public static Optional<AgreementTest> ofNetwork(
+      String name,
+      SlipNetwork network,
+      Fit fit,
+      List<Reading> readings,
+      StageReadings stage,
+      AgreementTest.Reach reach) {
     return fit.test()
         .map(
             test ->
                 new AgreementTest(
                     readings.stream().map(Reading::id).collect(Collectors.toSet()),
                     test.probability(),
+                    reach,
                     () -> List.of(doubted(name, network, fit, readings, stage))));
   }
 
@@ -180,14 +192,20 @@ public final class SlipNotes {
   }
 
   /** How much, and which way the reading itself is wrong: a staff counts down, a level up. */
-  private static String tooMuch(double slipMetres, @Nullable Reading reading) {
+  private static String tooMuch(double slip, @Nullable Reading reading) {
     MeasuredQuantity quantity =
         reading == null ? MeasuredQuantity.DISTANCE : reading.target().quantity();
-    double inReading = quantity == MeasuredQuantity.STAFF ? -slipMetres : slipMetres;
-    boolean level = quantity == MeasuredQuantity.STAFF || quantity == MeasuredQuantity.HEIGHT;
-    String more = level ? " too high" : " too long";
-    String less = level ? " too low" : " too short";
-    return Millimetres.of(slipMetres) + (inReading > 0 ? more : less);
+    boolean more = quantity == MeasuredQuantity.STAFF ? slip < 0 : slip > 0;
+    return switch (quantity) {
+      case DISTANCE -> Millimetres.of(slip) + (more ? " too long" : " too short");
+      case HEIGHT, STAFF -> Millimetres.of(slip) + (more ? " too high" : " too low");
+      case TILT -> degrees(Math.abs(slip)) + (more ? " too much" : " too little");
+      default -> Millimetres.of(slip) + (more ? " too much" : " too little");
+    };
+  }
+
+  private static String degrees(double radians) {
+    return LengthDisplay.decimal(StrictMath.toDegrees(radians), 3) + " deg";
   }
 
   private static List<String> ids(List<String> suspects, Map<String, Reading> byId) {
@@ -195,33 +213,37 @@ public final class SlipNotes {
   }
 
   private static String where(Fit fit, List<String> suspects, Map<String, Reading> byId) {
-    List<String> targets =
+    List<Target> targets =
         suspects.stream()
             .map(byId::get)
             .filter(Objects::nonNull)
-            .map(reading -> reading.target().text())
+            .map(Reading::target)
             .distinct()
-            .sorted()
+            .sorted(Comparator.comparing(Target::text))
             .toList();
     if (targets.isEmpty()) {
       return "No single reading explains it. Nothing was dropped; read them again.";
     }
+    String target = TargetWords.of(targets.get(0));
     if (targets.size() == 1 && suspects.size() == 1) {
       AdjustedObservation suspect = fit.observation(suspects.get(0));
       return "Most likely "
-          + targets.get(0)
+          + target
           + " reads "
           + tooMuch(suspect.estimatedSlip().orElse(0), byId.get(suspects.get(0)))
           + ". Nothing was dropped; read it again and void the wrong one.";
     }
     if (targets.size() == 1) {
       return "There is a slip in the readings of "
-          + targets.get(0)
+          + target
           + ", but it cannot be told in which. Nothing was dropped; read it again and void the wrong"
           + " one.";
     }
-    return "There is a slip, but it cannot be told which of "
-        + String.join(", ", targets)
-        + " it is in. Nothing was dropped; read them again.";
+    boolean any = suspects.size() == byId.size();
+    return "There is a slip in one of "
+        + (any ? "them" : "these")
+        + ", but it cannot be told in which"
+        + (any ? "" : ": " + TargetWords.all(targets))
+        + ". Nothing was dropped; read them again.";
   }
 }

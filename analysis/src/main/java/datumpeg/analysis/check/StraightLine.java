@@ -1,6 +1,7 @@
 package datumpeg.analysis.check;
 
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -120,7 +121,11 @@ public final class StraightLine {
     String told =
         worstFirst.stream()
             .limit(WORST_TOLD)
-            .map(one -> one.name() + " " + LengthDisplay.signed(one.deviation().value() * 1000, 1))
+            .map(
+                one ->
+                    TargetWords.pointNamed(one.name())
+                        + " "
+                        + LengthDisplay.signed(one.deviation().value() * 1000, 1))
             .collect(Collectors.joining(", "));
     return outcomes.maximum(
         CHECK,

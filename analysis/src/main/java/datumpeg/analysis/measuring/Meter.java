@@ -24,6 +24,16 @@ public record Meter(
     this(id, quantity, accuracy, OptionalDouble.empty(), stated);
   }
 
+  /** A sentence on what is assumed of a meter nobody described. */
+  public static String assumption(String id, MeasuredQuantity quantity) {
+    String within = quantity == MeasuredQuantity.TILT ? "±0.2 deg" : "±3 mm";
+    return (id.isEmpty()
+            ? "Some readings name no meter: they are taken to be within "
+            : "The job does not describe meter " + id + ": it is taken to be within ")
+        + within
+        + " (k = 2).";
+  }
+
   /**
    * What is assumed of a meter nobody described: ±3 mm for lengths, ±0.2 deg for tilts, at coverage
    * 2 (common practice, no source: twice what such meters usually state).

@@ -9,8 +9,8 @@
  * independent and common variances: 0.530 mm each. With a resolution of 1 mm and two points defined
  * to 1 mm each, one reading's independent part is √(0.530² + 1²/12 + 1² + 1²) = 1.538 mm.
  *
- * <p>Here: what can be measured and the accuracy of one reading. Not here: what follows from
- * readings. Read {@link datumpeg.analysis.measuring.Target} and {@link
+ * <p>Here: what can be measured, how a person says it, and the accuracy of one reading. Not here:
+ * what follows from readings. Read {@link datumpeg.analysis.measuring.Target} and {@link
  * datumpeg.analysis.measuring.Reading} first.
  */
 @NullMarked

@@ -1,5 +1,6 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.check.Doubts;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.tell.Severity;
@@ -10,13 +11,16 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Groups outcomes by what is behind them, so that each thing wrong is told once. */
 final class Causes {
   private final Situation situation;
+  private final Doubts doubts;
 
-  Causes(Situation situation) {
+  Causes(Situation situation, Doubts doubts) {
     this.situation = situation;
+    this.doubts = doubts;
   }
 
   /** The causes, nonconforming before undecided, the one furthest beyond its limits first. */
@@ -64,14 +68,20 @@ final class Causes {
     Outcome worst = worst(group);
     Verdict kind = kind(group);
     String action =
-        kind == Verdict.UNDECIDED ? worst.remedy() : Tellings.action(worst, all, situation);
+        kind == Verdict.UNDECIDED
+            ? worst.remedy()
+            : Remedies.after(doubts.first(worst), Tellings.action(worst, all, situation));
     return new Cause(
         kind,
         kind == Verdict.UNDECIDED
             ? "Too close to call: " + Tellings.sentence(worst, all)
             : capital(Tellings.sentence(worst, all)),
         action,
-        group.stream().map(outcome -> outcome.check() + " " + outcome.target()).toList());
+        group.stream().map(Causes::symptom).toList());
+  }
+
+  private static String symptom(Outcome outcome) {
+    return outcome.check() + " " + outcome.target();
   }
 
   private static String capital(String sentence) {
@@ -79,11 +89,7 @@ final class Causes {
   }
 
   private static void stale(List<Outcome> outcomes, List<Cause> causes) {
-    List<String> stale =
-        outcomes.stream()
-            .filter(Outcome::stale)
-            .map(outcome -> outcome.check() + " " + outcome.target())
-            .toList();
+    List<Outcome> stale = outcomes.stream().filter(Outcome::stale).toList();
     if (!stale.isEmpty()) {
       causes.add(
           new Cause(
@@ -91,8 +97,10 @@ final class Causes {
               "Something was moved after it was measured, so "
                   + (stale.size() == 1 ? "one outcome is" : stale.size() + " outcomes are")
                   + " stale.",
-              "Measure again: " + String.join(", ", stale) + ".",
-              stale));
+              "Measure again: "
+                  + stale.stream().map(Tellings::name).collect(Collectors.joining("; "))
+                  + ".",
+              stale.stream().map(Causes::symptom).toList()));
     }
   }
 }

@@ -159,23 +159,23 @@ public final class Reduction {
     Optional<LinePlacement> placement = Optional.empty();
     Set<String> used = new HashSet<>();
     List<CheckResult> first = checks.stream().map(check -> check.of(readings)).toList();
-    List<Note> doubts =
-        Doubts.of(first.stream().flatMap(result -> result.tests().stream()).toList());
+    Doubts doubts = Doubts.of(first);
     DoubtedResults doubted = new DoubtedResults(checks, readings, first);
-    for (CheckResult result : doubted.of(doubts)) {
-      result.outcomes().forEach(outcome -> bare.add(doubted.told(outcome)));
-      notes.addAll(result.notes());
+    for (CheckResult result : doubted.of(doubts.notes())) {
+      result.outcomes().forEach(outcome -> bare.add(inDoubt(doubted.told(outcome), doubts)));
+      notes.addAll(told(result, doubts));
       points.putAll(result.points());
       levels.putAll(result.levels());
       networks.addAll(result.networks());
       placement = placement.or(result::placement);
       result.used().forEach(reading -> used.add(reading.id()));
     }
-    notes.addAll(0, doubts);
-    List<Outcome> outcomes = bare.stream().map(remedies::apply).toList();
+    notes.addAll(0, doubts.notes());
+    List<Outcome> outcomes =
+        bare.stream().map(outcome -> remedies.apply(outcome, doubts.first(outcome))).toList();
     notes.addAll(drift.doubts(readings.all()));
     notes.addAll(new StageNotes(job, stage, readings).of(outcomes, used));
-    List<Cause> causes = new Causes(remedies.situation()).of(outcomes);
+    List<Cause> causes = new Causes(remedies.situation(), doubts).of(outcomes);
     return new StageFindings(
         stage.id(),
         ofStage.size(),
@@ -187,5 +187,19 @@ public final class Reduction {
         networks,
         new Answers(stage).of(outcomes, causes, notes, placement),
         placement);
+  }
+
+  /** What a contradiction reaches says so itself, whatever was found of it. */
+  private static Outcome inDoubt(Outcome outcome, Doubts doubts) {
+    return doubts.first(outcome).isEmpty() || outcome.aside().contains("contradict each other")
+        ? outcome
+        : outcome.withFurtherAside("in doubt: readings it follows from contradict each other");
+  }
+
+  /** While readings contradict each other, what to read next is what tells which is right. */
+  private static List<Note> told(CheckResult result, Doubts doubts) {
+    return doubts.concern(result)
+        ? result.notes().stream().filter(note -> note.kind() != Note.Kind.NEXT_MEASUREMENT).toList()
+        : result.notes();
   }
 }

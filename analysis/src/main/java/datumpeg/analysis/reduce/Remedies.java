@@ -10,6 +10,7 @@ import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Movability;
 import datumpeg.analysis.tell.Situation;
 import datumpeg.analysis.tell.Tellings;
+import java.util.Optional;
 
 /** Puts to each outcome what to do about it at its stage. */
 final class Remedies {
@@ -32,11 +33,30 @@ final class Remedies {
     return situation;
   }
 
-  /** The outcome with its remedy; one that already has it, or needs none, is left as it is. */
-  Outcome apply(Outcome outcome) {
+  /**
+   * The outcome with its remedy; one that already has it, or needs none, is left as it is.
+   *
+   * @param first what to do before it, where readings behind it contradict each other
+   */
+  Outcome apply(Outcome outcome, Optional<String> first) {
     if (outcome.stale()) {
       return outcome.withRemedy("Something was moved since: measure it again.");
     }
+    if (first.isPresent() && outcome.is(Verdict.UNDECIDED)) {
+      return outcome.withRemedy(first.get());
+    }
+    Outcome remedied = remedied(outcome);
+    return remedied.withRemedy(after(first, remedied.remedy()));
+  }
+
+  /** A move with what has to be found out before it; nothing is moved for a reading in doubt. */
+  static String after(Optional<String> first, String move) {
+    return move.isEmpty() || first.isEmpty() || move.startsWith(first.get())
+        ? move
+        : first.get() + " If it still is so then: " + move;
+  }
+
+  private Outcome remedied(Outcome outcome) {
     if (!outcome.remedy().isEmpty()) {
       return outcome;
     }
@@ -121,8 +141,8 @@ final class Remedies {
   }
 
   private static String nothingCanBeAccepted(Outcome outcome) {
-    return "Nothing measured with U = "
+    return "U = "
         + Millimetres.of(outcome.expandedUncertainty())
-        + " could be found conforming here: what it takes to prove it leaves nothing of the limits. ";
+        + " is too coarse for these limits: even a perfect value could not be found conforming. ";
   }
 }

@@ -1,5 +1,6 @@
 package datumpeg.analysis.reduce;
 
+import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.check.FrameRow;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.StageReadings;
@@ -12,6 +13,7 @@ import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Stage;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
@@ -21,6 +23,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** What is to be said of one stage as a whole: missing, answered, assumed, not used. */
 record StageNotes(Job job, Stage stage, StageReadings readings) {
@@ -44,10 +47,9 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
   private List<Note> notMeasured() {
     Set<Target> measured = new HashSet<>();
     readings.all().forEach(reading -> measured.add(reading.target()));
-    List<String> missing =
+    List<Target> missing =
         MeasuringList.of(job.setOut(), stage).targets().stream()
             .filter(target -> !isCovered(target, measured))
-            .map(target -> target.quantity().text() + " " + target.text())
             .toList();
     return missing.isEmpty()
         ? List.of()
@@ -56,14 +58,14 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
                 Note.Kind.NOT_MEASURED,
                 "Not measured, though the stage's list asks for "
                     + (missing.size() == 1 ? "it: " : "them: ")
-                    + String.join(", ", missing)
+                    + TargetWords.all(missing)
                     + ".",
                 List.of()));
   }
 
   /**
-   * A level may be read as height or staff, a distance between any faces, a row by running
-   * distances.
+   * A level may be read as height or staff, a lean by tilt meter or plumb line, a distance between
+   * any faces, a row by running distances.
    */
   private static boolean isCovered(Target target, Set<Target> measured) {
     return switch (target.quantity()) {
@@ -76,8 +78,17 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
                   && measured.stream()
                       .filter(FrameRow::holds)
                       .anyMatch(other -> sameRow(target, other)));
+      case TILT -> measured.contains(target) || hasPlumbLine(target, measured);
       default -> measured.contains(target);
     };
+  }
+
+  private static boolean hasPlumbLine(Target tilt, Set<Target> measured) {
+    return tilt.first().feature().equals("column")
+        && Stream.of("base", "eave")
+            .map(feature -> new PointName(feature, tilt.first().place(), ""))
+            .map(end -> new Target(MeasuredQuantity.PLUMB_OFFSET, List.of(end), tilt.axis(), ""))
+            .allMatch(measured::contains);
   }
 
   private static boolean sameRow(Target one, Target other) {
@@ -109,12 +120,10 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
     for (Reading reading : readings.all()) {
       if (reading.target().quantity() != MeasuredQuantity.ATTRIBUTE
           && !job.meters().containsKey(reading.meter())) {
-        stated.add(Meter.assumed(reading.meter(), reading.target().quantity()).stated());
+        stated.add(Meter.assumption(reading.meter(), reading.target().quantity()));
       }
     }
-    return stated.stream()
-        .map(text -> new Note(Note.Kind.ASSUMED, "Accuracy of a meter: " + text + ".", List.of()))
-        .toList();
+    return stated.stream().map(text -> new Note(Note.Kind.ASSUMED, text, List.of())).toList();
   }
 
   /** Said once a stage in which lengths of steel were compared with the drawing. */
@@ -150,12 +159,16 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
     if (left.isEmpty()) {
       return List.of();
     }
-    Set<String> targets = new TreeSet<>();
-    left.forEach(r -> targets.add(r.target().quantity().text() + " " + r.target().text()));
     return List.of(
         new Note(
             Note.Kind.INFORMATION,
-            "Recorded, but no check uses it: " + String.join(", ", targets) + ".",
+            "Recorded, but no check uses it: "
+                + TargetWords.all(
+                    left.stream()
+                        .map(Reading::target)
+                        .sorted(Comparator.comparing(TargetWords::of))
+                        .toList())
+                + ".",
             left.stream().map(Reading::id).toList()));
   }
 }

@@ -14,8 +14,14 @@ final class LinesTable {
     this.figures = figures;
   }
 
-  void write(Markup page, LinePlacement lines) {
+  /**
+   * @param doubted whether readings of the stage contradict each other
+   */
+  void write(Markup page, LinePlacement lines, boolean doubted) {
     page.element("h3", "Where to snap the lines");
+    if (doubted) {
+      page.element("p", "Snap none yet: readings of this stage contradict each other.");
+    }
     page.element(
         "p",
         lines.sentence()

@@ -1,5 +1,6 @@
 package datumpeg.analysis.report;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.reduce.Cause;
@@ -37,7 +38,9 @@ final class StageSection {
       page.element("h2", "Stage " + StageTitle.of(job, findings.stage()));
     }
     causes(page);
-    findings.placement().ifPresent(lines -> new LinesTable(figures).write(page, lines));
+    boolean doubted =
+        findings.notes().stream().anyMatch(note -> note.kind() == Note.Kind.SLIP_SUSPECTED);
+    findings.placement().ifPresent(lines -> new LinesTable(figures).write(page, lines, doubted));
     new DrawingSection(job, findings, figures).write(page);
     new OutcomeTable(findings, figures, numbers).write(page);
     new NoteSection(numbers).write(page, findings.notes());

@@ -1,6 +1,7 @@
 package datumpeg.analysis.slip;
 
 import datumpeg.analysis.adjust.ChangeEffects;
+import datumpeg.analysis.measuring.TargetWords;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -25,7 +26,8 @@ public record NextReading(String target, boolean again, int separates, int pairs
 
   /** An instruction for a person. */
   public String words() {
-    return again ? "Read " + target + " once more" : "Measure " + target + " as well";
+    String what = TargetWords.named(target);
+    return again ? "Read " + what + " once more" : "Measure " + what + " as well";
   }
 
   /** The candidate that separates most, the likelier suspects counting more; empty if none does. */

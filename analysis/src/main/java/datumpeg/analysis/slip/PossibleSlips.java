@@ -93,7 +93,7 @@ final class PossibleSlips {
   }
 
   private void turned(SlipReading reading) {
-    String target = reading.target().text();
+    String target = reading.targetWords();
     add(
         new Slip.Turned(
             reading, SlipKind.SIGN, -reading.value(), "the sign of " + target + " mistaken"));

@@ -1,11 +1,9 @@
 package datumpeg.analysis.slip;
 
 import datumpeg.analysis.measuring.WrittenValue;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** One slip that may have happened, and what it says would have been read without it. */
@@ -78,9 +76,9 @@ public sealed interface Slip {
 
     @Override
     public String words() {
-      return one.get(0).target().text()
+      return one.get(0).targetWords()
           + " and "
-          + other.get(0).target().text()
+          + other.get(0).targetWords()
           + " exchanged"
           + (one.size() > 1 ? ", all " + one.size() + " readings" : "");
     }
@@ -106,7 +104,7 @@ public sealed interface Slip {
 
     @Override
     public String words() {
-      return step + (addedMetres > 0 ? " added in " : " dropped in ") + reading.target().text();
+      return step + (addedMetres > 0 ? " added in " : " dropped in ") + reading.targetWords();
     }
   }
 
@@ -128,12 +126,12 @@ public sealed interface Slip {
       String noted = DigitSwaps.written(reading).text();
       return kind == SlipKind.TRANSPOSED_DIGITS
           ? "digits transposed in "
-              + reading.target().text()
+              + reading.targetWords()
               + ", noted "
               + noted
               + " for "
               + meant.text()
-          : reading.target().text() + " noted as " + noted + " for " + meant.text();
+          : reading.targetWords() + " noted as " + noted + " for " + meant.text();
     }
   }
 
@@ -192,20 +190,14 @@ public sealed interface Slip {
 
     @Override
     public String words() {
-      List<String> targets = new ArrayList<>();
-      readings.forEach(reading -> targets.add(reading.target().text()));
+      String first = readings.get(0).targetWords();
       String where =
-          targets.size() == 1
-              ? targets.get(0)
-              : "all " + targets.size() + " readings of one set, " + first(targets);
+          readings.size() == 1
+              ? first
+              : "all " + readings.size() + " readings of one set, beginning with " + first + ",";
       return kind == SlipKind.METER_EDGE
           ? where + " taken from the meter's other edge, or an end piece not reckoned with"
           : where + " wrong by an amount that is none of the usual slips";
-    }
-
-    private static String first(List<String> targets) {
-      return targets.stream().limit(3).collect(Collectors.joining(", "))
-          + (targets.size() > 3 ? " and so on," : "");
     }
   }
 

@@ -3,6 +3,7 @@ package datumpeg.analysis.slip;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.measuring.WrittenValue;
 import datumpeg.analysis.quantity.LengthDisplay;
 import java.util.Optional;
@@ -47,6 +48,11 @@ public record SlipReading(
         reading.meter() + "|" + reading.setupOrSession(),
         reading.written(),
         reading.target().quantity() == MeasuredQuantity.STAFF ? -1 : 1);
+  }
+
+  /** What was read, for a person. */
+  String targetWords() {
+    return TargetWords.of(target);
   }
 
   /** Whether it is an angle, and not a length. */

@@ -77,9 +77,8 @@ public record Suspicion(
 
   private String change(SlipReading reading) {
     double other = instead.getOrDefault(reading.id(), reading.value());
-    String name = slip.readings().size() == 1 ? "" : reading.target().text() + " ";
-    return name
-        + reading.shown(reading.value())
+    String read = reading.shown(reading.value());
+    return (slip.readings().size() == 1 ? read : reading.targetWords() + ", read as " + read + ",")
         + " would be "
         + reading.shown(other)
         + " ("
@@ -88,20 +87,22 @@ public record Suspicion(
   }
 
   private String fits() {
-    String falls =
-        "the misfit v'Pv falls from "
+    String misfit =
+        "misfit v'Pv "
             + LengthDisplay.decimal(squareSumBefore, 1)
-            + " to "
-            + LengthDisplay.decimal(squareSum, 1);
+            + " before, "
+            + LengthDisplay.decimal(squareSum, 1)
+            + " then";
     return degreesOfFreedom > 0
-        ? falls + " (chance of that much " + LengthDisplay.decimal(probability() * 100, 1) + " %)"
-        : falls + ", with nothing left to check it";
+        ? "the readings fit ("
+            + misfit
+            + ", chance of that much "
+            + LengthDisplay.decimal(probability() * 100, 1)
+            + " %)"
+        : "the readings fit, with nothing left to check it (" + misfit + ")";
   }
 
   private static String capitalised(String text) {
-    // a target's name keeps its case: names of points begin with a feature in small letters
-    return text.matches("[a-z]+\\..*")
-        ? text
-        : Character.toUpperCase(text.charAt(0)) + text.substring(1);
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1);
   }
 }

@@ -3,19 +3,19 @@ package datumpeg.analysis.tell;
 import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.measuring.Axis;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Plumbing;
 import java.util.List;
 import java.util.Map;
 
-/** What closes the building: posts, openings, eaves, roof, gutters and sheets. */
+/** What closes the building: posts, eaves, roof, gutters and sheets. */
 final class EnclosureTelling implements Telling {
   @Override
   public Map<String, String> titles() {
     return Titles.of(
         "mullion-plumb", "Mullion plumb",
         "mullion-spacing", "Mullion spacing",
-        "opening", "Opening",
         "eave-level", "Eave level",
         "roof-square", "Roof square",
         "gutter-fall", "Gutter fall",
@@ -23,11 +23,23 @@ final class EnclosureTelling implements Telling {
   }
 
   @Override
-  public String cause(Outcome outcome, List<Outcome> all) {
-    return switch (outcome.check()) {
-      case "opening", "sheet-run" -> outcome.check() + " " + outcome.target().split("/", 2)[0];
-      default -> Telling.super.cause(outcome, all);
+  public String place(String check, String target) {
+    return switch (check) {
+      case "mullion-plumb" -> Places.direction(target);
+      case "mullion-spacing" -> mullions(target);
+      case "eave-level" -> "highest less lowest";
+      case "gutter-fall" -> TargetWords.pointNamed("gutter." + target);
+      case "sheet-run" -> sheets(target);
+      default -> Places.level(Places.range(target));
     };
+  }
+
+  /** The sheets of one side are one cause. */
+  @Override
+  public String cause(Outcome outcome, List<Outcome> all) {
+    return outcome.check().equals("sheet-run")
+        ? outcome.check() + " " + Places.before(outcome.target())
+        : Telling.super.cause(outcome, all);
   }
 
   @Override
@@ -51,10 +63,19 @@ final class EnclosureTelling implements Telling {
     boolean plus = outcome.deviation() > 0;
     return switch (outcome.check()) {
       case "mullion-plumb" ->
-          "mullion " + target + " leans " + amount + " toward " + towards(outcome) + ".";
+          "mullion "
+              + Places.before(target)
+              + " leans "
+              + amount
+              + " toward "
+              + towards(outcome)
+              + ".";
       case "mullion-spacing" ->
-          "mullions " + target + " are " + amount + (plus ? " too far apart." : " too close.");
-      case "opening" -> "opening " + target + " is off by " + amount + opening(outcome) + ".";
+          "the posts "
+              + mullions(target)
+              + " are "
+              + amount
+              + (plus ? " too far apart." : " too close.");
       case "eave-level" -> "the eaves spread over " + amount + " (" + outcome.aside() + ").";
       case "roof-square" ->
           "roof bay "
@@ -65,16 +86,15 @@ final class EnclosureTelling implements Telling {
               + Places.end(plus)
               + ".";
       case "gutter-fall" ->
-          "gutter "
-              + target
+          place("gutter-fall", target)
               + " is "
               + amount
               + (plus ? " too high" : " too low")
               + " for its fall.";
       case "sheet-run" ->
           target.endsWith("/skew")
-              ? "the sheets run skew: after "
-                  + target
+              ? "the sheets run skew: "
+                  + sheets(target.replaceFirst("/skew$", ""))
                   + " the ridge is "
                   + amount
                   + (plus ? " ahead." : " behind.")
@@ -82,8 +102,8 @@ final class EnclosureTelling implements Telling {
                   + (plus ? "long" : "short")
                   + " by "
                   + amount
-                  + " at "
-                  + target
+                  + " "
+                  + sheets(target)
                   + ".";
       default -> throw Telling.notHere(outcome);
     };
@@ -97,14 +117,6 @@ final class EnclosureTelling implements Telling {
       case "mullion-plumb" -> "Bring its top " + amount + " back toward " + back(outcome) + ".";
       case "mullion-spacing" ->
           (plus ? "Bring them together by " : "Bring them apart by ") + amount + ".";
-      case "opening" ->
-          opening(outcome).isEmpty()
-              ? "Set the opening's posts and head again before they are fixed: " + amount + "."
-              : "Bring the head to the "
-                  + (plus ? "left" : "right")
-                  + " seen from outside: "
-                  + amount
-                  + " between the diagonals.";
       case "eave-level" ->
           situation.movability().tops()
               ? "Check the packing under the bases of the low eaves and the knee bolts of the high"
@@ -116,8 +128,8 @@ final class EnclosureTelling implements Telling {
               + ".";
       case "gutter-fall" ->
           (plus ? "Lower" : "Raise")
-              + " the brackets at "
-              + outcome.target()
+              + " the brackets of "
+              + place("gutter-fall", outcome.target())
               + " by "
               + amount
               + ".";
@@ -127,11 +139,17 @@ final class EnclosureTelling implements Telling {
     };
   }
 
-  private static String opening(Outcome outcome) {
-    boolean plus = outcome.deviation() > 0;
-    return outcome.target().endsWith("/diagonals")
-        ? ", its head pushed to the " + (plus ? "right" : "left") + " seen from outside"
-        : "";
+  /** 1/A-M1 as a person says it: A to M1 at frame 1. */
+  private static String mullions(String target) {
+    return target.replaceFirst("^(\\d+)/([^-]+)-(.+)$", "$2 to $3 at frame $1");
+  }
+
+  /** A/10/eave as a person says it: after 10 sheets on side A, at the eave. */
+  private static String sheets(String target) {
+    return target
+        .replaceFirst("^([AB])/(\\d+)", "after $2 sheets on side $1")
+        .replaceFirst("/skew$", ", ridge less eave")
+        .replaceFirst("/(.+)$", " at the $1");
   }
 
   private static Axis axis(Outcome outcome) {

@@ -103,8 +103,8 @@ final class FrameTelling implements Telling {
               + (plus ? " too long" : " too short")
               + " between its end faces.";
       case "clear-span" ->
-          "the clear span at frame "
-              + target
+          "the clear span of "
+              + place("clear-span", target)
               + " is "
               + amount
               + (plus ? " too wide." : " too narrow.");

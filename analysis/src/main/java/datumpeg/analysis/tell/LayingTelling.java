@@ -1,7 +1,9 @@
 package datumpeg.analysis.tell;
 
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Movability;
 import datumpeg.analysis.remedy.Racking;
 import datumpeg.analysis.remedy.RafterTips;
 import java.util.List;
@@ -26,6 +28,9 @@ final class LayingTelling implements Telling {
     return switch (check) {
       case "rafter-pair" -> "frame " + target;
       case "wall-square" -> "wall " + target;
+      case "line-straight" -> TargetWords.pointNamed(target);
+      case "foot-line", "base-straight" -> "base " + target;
+      case "anchor-edge" -> anchors(target);
       default -> Places.level(Places.range(target));
     };
   }
@@ -68,19 +73,21 @@ final class LayingTelling implements Telling {
       case "foot-line" ->
           "foot " + target + " lies " + amount + (plus ? " beyond" : " short of") + " the string.";
       case "line-straight" ->
-          "line mark "
-              + target.substring("line.".length())
-              + " lies "
-              + amount
-              + outward(plus)
-              + ".";
+          TargetWords.pointNamed(target) + " lies " + amount + outward(plus) + ".";
       case "base-straight" -> "base " + target + " stands " + amount + outward(plus) + ".";
       case "anchor-edge" ->
           target.endsWith("/mark")
-              ? "anchors " + target + " are off their place by " + amount + "."
-              : "the outermost anchor of "
-                  + target
-                  + " is nearer to the edge by "
+              ? "the anchors of base "
+                  + Places.before(target)
+                  + " are "
+                  + amount
+                  + (plus ? " further from" : " nearer to")
+                  + " their line mark than planned."
+              : "the outermost anchor of base "
+                  + Places.before(target)
+                  + " is nearer to the slab's "
+                  + (target.endsWith("/end") ? "end edge" : "edge")
+                  + " by "
                   + amount
                   + " than the project allows.";
       default -> throw Telling.notHere(outcome);
@@ -92,7 +99,13 @@ final class LayingTelling implements Telling {
     String amount = Millimetres.with(outcome.deviation(), outcome.expandedUncertainty());
     boolean plus = outcome.deviation() > 0;
     return switch (outcome.check()) {
-      case "line-parallel" -> Moves.across(outcome, situation);
+      case "line-parallel" ->
+          Movability.said(
+              "Bring the line marks at end n "
+                  + amount
+                  + (plus ? " closer together" : " further apart")
+                  + ", then read both ends and the diagonals again",
+              situation.movability().bases());
       case "rafter-pair" -> RafterTips.remedy(outcome, situation.setOut(), situation.movability());
       case "wall-square" -> Racking.remedy(outcome, situation.setOut(), situation.movability());
       case "foot-line" ->
@@ -103,8 +116,8 @@ final class LayingTelling implements Telling {
               + (plus ? " toward" : " away from")
               + " the eave, and read the diagonals again.";
       case "line-straight" ->
-          "Snap the line again from end to end; mark "
-              + outcome.target()
+          "Snap the line again from end to end; "
+              + TargetWords.pointNamed(outcome.target())
               + " moves "
               + amount
               + (plus ? " inward." : " outward.");
@@ -119,6 +132,15 @@ final class LayingTelling implements Telling {
               : "Do not drill: too near to the edge. Ask the engineer; the anchor maker's approval and"
                   + " the drawings decide.";
       default -> throw Telling.notHere(outcome);
+    };
+  }
+
+  private static String anchors(String target) {
+    String base = "base " + Places.before(target);
+    return switch (target.substring(Places.before(target).length())) {
+      case "/mark" -> base + ", against its line mark";
+      case "/end" -> base + ", at the slab's end";
+      default -> base;
     };
   }
 

@@ -4,6 +4,7 @@ import datumpeg.analysis.check.slab.SlabFlatness;
 import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.OutcomeUnit;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,7 @@ final class SlabLevelTelling implements Telling {
   public String place(String check, String target) {
     return switch (check) {
       case "slab-level", "seat-level" -> "highest less lowest";
+      case "slab-level-point" -> TargetWords.pointNamed(target);
       case "slab-flatness" ->
           target.equals("straightedge") ? "greatest gap under the straightedge" : target;
       default -> Places.level(Places.range(target));
@@ -74,7 +76,11 @@ final class SlabLevelTelling implements Telling {
       case "slab-level" ->
           "the slab's levels spread over " + amount + " (" + outcome.aside() + ").";
       case "slab-level-point" ->
-          target + " lies " + amount + (plus ? " above" : " below") + " the slab's mean level.";
+          TargetWords.pointNamed(target)
+              + " lies "
+              + amount
+              + (plus ? " above" : " below")
+              + " the slab's mean level.";
       case "seat-level" ->
           "the seats under the bases spread over " + amount + " (" + outcome.aside() + ").";
       case "slab-flatness" -> SlabFlatness.sentence(outcome);

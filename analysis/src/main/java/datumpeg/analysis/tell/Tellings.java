@@ -18,7 +18,8 @@ public final class Tellings {
           new LayingTelling(),
           new StraightnessTelling(),
           new FrameTelling(),
-          new EnclosureTelling());
+          new EnclosureTelling(),
+          new OpeningTelling());
 
   private static final Map<String, Telling> BY_CHECK = byCheck();
 
@@ -53,6 +54,15 @@ public final class Tellings {
   /** What it was checked of: "corner A1", "column A3, across", "A1 to A2 at the base". */
   public static String place(String check, String target) {
     return family(check).place(check, target);
+  }
+
+  /** Check and place in one phrase, within a sentence: "column plumb, A3, across". */
+  public static String name(Outcome outcome) {
+    String title = title(outcome.check());
+    return Character.toLowerCase(title.charAt(0))
+        + title.substring(1)
+        + ", "
+        + place(outcome.check(), outcome.target());
   }
 
   /** What is behind an outcome: the slab's shape, one column, one row of frames, … */

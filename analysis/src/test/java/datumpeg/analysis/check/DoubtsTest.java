@@ -14,11 +14,13 @@ class DoubtsTest {
     return new AgreementTest(
         ids,
         probability,
+        AgreementTest.Reach.NAMED,
         () -> List.of(new Note(Note.Kind.SLIP_SUSPECTED, text, List.copyOf(ids))));
   }
 
   private static List<String> doubted(AgreementTest... tests) {
-    return Doubts.of(List.of(tests)).stream().map(Note::text).toList();
+    CheckResult result = CheckResult.of(List.of(), List.of(), List.of()).with(List.of(tests));
+    return Doubts.of(List.of(result)).notes().stream().map(Note::text).toList();
   }
 
   @Test

@@ -162,9 +162,14 @@ class StraightLineTest {
     StageFindings found = job.limit(StraightLine.CHECK, 0.008).reduced("arrival");
     Outcome sideA = outcome(found, "slab.A1-A4/chord");
     assertEquals(0.012, sideA.deviation(), 1e-7);
-    assertTrue(sideA.aside().startsWith("slab.@(9;0) +12.0"), sideA.aside());
+    assertTrue(
+        sideA.aside().startsWith("the slab 9 m from end 1 and 0 m from side A +12.0"),
+        sideA.aside());
     assertEquals(0.008, outcome(found, "slab.A1-A4/best").deviation(), 1e-7);
-    assertTrue(outcome(found, "slab.B1-B4/chord").aside().startsWith("slab.@(9;9) -5.0"));
+    assertTrue(
+        outcome(found, "slab.B1-B4/chord")
+            .aside()
+            .startsWith("the slab 9 m from end 1 and 9 m from side A -5.0"));
   }
 
   @Test

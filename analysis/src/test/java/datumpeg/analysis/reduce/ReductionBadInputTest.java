@@ -2,6 +2,7 @@ package datumpeg.analysis.reduce;
 
 import static datumpeg.analysis.measuring.MeasuredQuantity.DISTANCE;
 import static datumpeg.analysis.measuring.MeasuredQuantity.HEIGHT;
+import static datumpeg.analysis.measuring.MeasuredQuantity.PLUMB_OFFSET;
 import static datumpeg.analysis.measuring.MeasuredQuantity.TILT;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -14,7 +15,10 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.detail.Details;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Meter;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -63,7 +67,53 @@ class ReductionBadInputTest {
             .limit("column-plumb", 0.007)
             .read("lift", TILT, "column.A1/along", StrictMath.toRadians(89.9))
             .reduced("lift");
-    assertTrue(lift.outcome("column-plumb", "A1/along").orElseThrow().deviation() > 1);
+    Outcome lean = lift.outcome("column-plumb", "A1/along").orElseThrow();
+    assertTrue(lean.deviation() > 1);
+    assertEquals(
+        "Find out first whether the tilt of column A1 along the building was read right: it does not"
+            + " fit the others. See that the meter sits clean, read both faces again, and void the"
+            + " wrong one. If it still is so then: Stop: no prop takes up such a lean. Ask the"
+            + " engineer.",
+        lean.remedy());
+    assertEquals(
+        "No column leans as far as the tilt of column A1 along the building reads, 89.90 deg. If the"
+            + " meter counts from level, the column is 0.10 deg off plumb. Nothing was dropped; read"
+            + " it again and void the wrong one.",
+        notes(lift, Note.Kind.SLIP_SUSPECTED).get(0).text());
+  }
+
+  /** The lean is known either way, so the list asks for neither any more. */
+  @Test
+  void aPlumbLineReadAtBothEndsStandsForTheTilt() {
+    InventedJob job =
+        new InventedJob()
+            .read("lift", PLUMB_OFFSET, "base.A2/across", 0.1)
+            .read("lift", PLUMB_OFFSET, "eave.A2/across", 0.1)
+            .read("lift", PLUMB_OFFSET, "eave.A3/across", 0.1);
+    String missing = notes(job.reduced("lift"), Note.Kind.NOT_MEASURED).get(0).text();
+    assertFalse(missing.contains("column A2 across"), missing);
+    String across =
+        missing.replaceFirst(".*the tilts across the building of columns ([^;]*).*", "$1");
+    assertEquals("A1, A3, A4, B4, B3, B2, B1", across);
+    assertTrue(
+        notes(job.reduced("lift"), Note.Kind.UNDETERMINED)
+            .get(0)
+            .text()
+            .startsWith("The plumb line at column A3 was read at the eave only"));
+  }
+
+  @Test
+  void metersThatTheJobDoesNotDescribeAreNamedOrSaidToHaveNoName() {
+    List<Note> assumed =
+        notes(
+            new InventedJob().read("arrival", HEIGHT, "slab.A1", 0).reduced("arrival"),
+            Note.Kind.ASSUMED);
+    assertEquals(
+        "Some readings name no meter: they are taken to be within ±3 mm (k = 2).",
+        assumed.get(0).text());
+    assertEquals(
+        "The job does not describe meter clino: it is taken to be within ±0.2 deg (k = 2).",
+        Meter.assumption("clino", TILT));
   }
 
   @Test
@@ -154,7 +204,8 @@ class ReductionBadInputTest {
     StageFindings found = job.reduced(stage);
     List<Note> suspected = notes(found, Note.Kind.SLIP_SUSPECTED);
     assertFalse(suspected.isEmpty(), found.toString());
-    assertTrue(suspected.get(0).text().contains(target), suspected.toString());
+    String words = TargetWords.of(Target.parse(quantity, target));
+    assertTrue(suspected.get(0).text().contains(words), suspected.toString());
     assertTrue(
         suspected.get(0).text().contains("11") || suspected.get(0).text().contains("0.63"),
         suspected.toString());
@@ -170,8 +221,8 @@ class ReductionBadInputTest {
     String text = notes(job.reduced("lift"), Note.Kind.SLIP_SUSPECTED).get(0).text();
     assertTrue(
         text.startsWith(
-            "The readings of column.A2/along contradict each other by 0.800 deg, face 2 with its"
-                + " sign turned, more"),
+            "The readings of the tilt of column A2 along the building contradict each other by 0.800"
+                + " deg, face 2 with its sign turned, more"),
         text);
   }
 

@@ -97,7 +97,7 @@ class WhatDecidesTest {
     Outcome found = span(job, 8.573);
     assertEquals(Verdict.UNDECIDED, found.verdict().orElseThrow());
     assertTrue(
-        found.remedy().startsWith("Nothing measured with U = 6.0 mm could be found conforming"),
+        found.remedy().startsWith("U = 6.0 mm is too coarse for these limits: even a perfect"),
         found.remedy());
   }
 

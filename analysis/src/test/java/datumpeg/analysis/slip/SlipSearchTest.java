@@ -91,7 +91,7 @@ class SlipSearchTest {
     assertTrue(next.separates() > 0 && next.separates() < next.pairs());
     Suspicion first = found.suspicions().get(0);
     assertEquals(first.slip().readings().get(0).target().text(), next.target());
-    assertEquals("Read " + next.target() + " once more", next.words());
+    assertEquals("Read the distance from slab corner A1 to slab corner A2 once more", next.words());
   }
 
   /** A metre fits a diagonal alone: on a side it would take 1.25 or 1.67 m. */
@@ -113,7 +113,11 @@ class SlipSearchTest {
             .findFirst()
             .orElseThrow()
             .words();
-    assertTrue(words.startsWith("A whole metre dropped in slab.A1-slab.B2: 14006.0 mm would be"));
+    assertTrue(
+        words.startsWith(
+            "A whole metre dropped in the distance from slab corner A1 to slab corner B2: 14006.0 mm"
+                + " would be"),
+        words);
     assertTrue(words.contains("15006.0 mm (+1000.0 mm)"), words);
   }
 

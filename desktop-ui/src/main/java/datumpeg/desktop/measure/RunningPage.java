@@ -31,7 +31,7 @@ final class RunningPage {
       Set.of(Act.SKIP, Act.BACK, Act.AGAIN, Act.UNDO, Act.GO);
 
   private final Words words;
-  private final TargetWords targets;
+  private final WantedWords targets;
   private final @Nullable SessionWish wish;
   private final @Nullable SessionShot shot;
   private final String typed;
@@ -50,7 +50,7 @@ final class RunningPage {
       boolean bytesShown,
       boolean footAwaited) {
     this.words = words;
-    this.targets = new TargetWords(words, shot == null ? Map.of() : shot.questions());
+    this.targets = new WantedWords(words, shot == null ? Map.of() : shot.questions());
     this.choices = choices;
     this.wish = wish;
     this.shot = shot;
@@ -221,8 +221,7 @@ final class RunningPage {
     List<String> texts = new ArrayList<>();
     for (int i = 0; i < held.choices().size(); i++) {
       Wanted choice = held.choices().get(i);
-      texts.add(
-          words.text("measure.choice", i + 1, choice.target().text(), targets.expected(choice)));
+      texts.add(words.text("measure.choice", i + 1, choice.words(), targets.expected(choice)));
     }
     return texts;
   }

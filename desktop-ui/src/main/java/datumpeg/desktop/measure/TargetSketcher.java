@@ -9,6 +9,7 @@ import datumpeg.analysis.building.UnknownPointException;
 import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.desktop.measure.TargetSketch.Dot;
 import datumpeg.desktop.measure.TargetSketch.Line;
 import datumpeg.desktop.measure.TargetSketch.Name;
@@ -66,7 +67,7 @@ final class TargetSketcher {
     mark(target, view, Role.LIT);
     String title = title(view, target, portal);
     return new TargetSketch(
-        title, lines, dots, names, words.text("measure.spoken", title, target.text()));
+        title, lines, dots, names, words.text("measure.spoken", title, TargetWords.of(target)));
   }
 
   private String title(View view, Target target, int portal) {

@@ -61,7 +61,7 @@ final class TargetsModel {
   }
 
   private TargetChoice choice(TargetStand target, TargetStands found) {
-    TargetWords named = new TargetWords(words, found.questions());
+    WantedWords named = new WantedWords(words, found.questions());
     String value =
         target.newestSi().isPresent()
             ? named.written(target.wanted(), target.newestSi().getAsDouble())

@@ -68,7 +68,7 @@ class TargetSketcherTest {
 
   @Test
   void everyTargetOfEveryStageIsLitAndHasAnInstructionInWords() {
-    TargetWords words = new TargetWords(WORDS, Map.of());
+    WantedWords words = new WantedWords(WORDS, Map.of());
     for (Stage stage : Stage.STANDARD) {
       for (Wanted wanted : Wanted.of(MeasuringList.of(setOut, stage))) {
         TargetSketch sketch = new TargetSketcher(setOut, WORDS).sketch(wanted.target(), List.of());
@@ -87,6 +87,6 @@ class TargetSketcherTest {
   void aPointThePlanDoesNotHaveIsNamedAndNotDrawn() {
     TargetSketch sketch = sketch(MeasuredQuantity.HEIGHT, "slab.Z9");
     assertTrue(sketch.dots().stream().noneMatch(dot -> dot.role() == Role.LIT));
-    assertTrue(sketch.spoken().contains("slab.Z9"), sketch.spoken());
+    assertTrue(sketch.spoken().contains("slab corner Z9"), sketch.spoken());
   }
 }

@@ -9,6 +9,7 @@ import datumpeg.analysis.reduce.Answer;
 import datumpeg.analysis.reduce.Cause;
 import datumpeg.analysis.reduce.Findings;
 import datumpeg.analysis.reduce.StageFindings;
+import datumpeg.analysis.tell.Tellings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -110,9 +111,7 @@ final class DemoStory {
         .limit(1)
         .map(
             after ->
-                before.check()
-                    + " "
-                    + before.target()
+                Tellings.name(before)
                     + ", "
                     + millimetres(before)
                     + " -> "

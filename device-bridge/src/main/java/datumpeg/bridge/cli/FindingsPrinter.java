@@ -47,6 +47,9 @@ final class FindingsPrinter {
   }
 
   private void table(StageFindings stage) {
+    if (stage.outcomes().isEmpty()) {
+      return;
+    }
     TextTable table = TextTable.ofWords();
     table.row("check", "target", "deviation", "± U", "limits", "sure", "verdict");
     for (Outcome outcome : stage.outcomes()) {

@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.GuideState;
 import datumpeg.bridge.collect.LinkState;
@@ -41,11 +42,10 @@ final class MeasureTalk implements SessionWatcher {
       return;
     }
     err.printf(
-        "Measure %s %s%s%s  (%d more after it)%n",
-        wanted.target().quantity().text(),
-        wanted.target().text(),
-        wanted.face() == 0 ? "" : ", face " + wanted.face(),
+        "%s%s  (%s; %d more after it)%n",
+        TargetWords.instruction(wanted.target(), wanted.face(), ""),
         wanted.expectedSi().isPresent() ? ", plan " + expected(wanted) : "",
+        wanted.name(),
         leftAfterThis);
     if (big) {
       BigLetters.lines(wanted.target().text()).forEach(err::println);
@@ -65,7 +65,7 @@ final class MeasureTalk implements SessionWatcher {
     err.printf(
         "  HELD: %s for %s: %s%s%n",
         (question.delivered().valueText() + " " + question.delivered().unitText()).strip(),
-        question.choices().get(0).target().text(),
+        question.choices().get(0).words(),
         question.why(),
         tone(2));
     if (question.choices().size() == 1) {
@@ -74,10 +74,10 @@ final class MeasureTalk implements SessionWatcher {
       for (int i = 0; i < question.choices().size(); i++) {
         Wanted choice = question.choices().get(i);
         err.printf(
-            "    %d  %s%s%s%n",
+            "    %d  %s (%s)%s%n",
             i + 1,
-            choice.target().text(),
-            choice.face() == 0 ? "" : ", face " + choice.face(),
+            choice.words(),
+            choice.name(),
             choice.expectedSi().isPresent() ? ", plan " + expected(choice) : "");
       }
       err.println("  Type the number of what was measured, or again to measure again.");

@@ -25,8 +25,8 @@ final class WatchTalk implements SessionWatcher {
   @Override
   public void asking(Wanted wanted, int leftAfterThis) {
     err.printf(
-        "Watching %s %s. Take the hand off, then type keep; quit ends without keeping.%n",
-        wanted.target().quantity().text(), wanted.target().text());
+        "Watching %s (%s). Take the hand off, then type keep; quit ends without keeping.%n",
+        wanted.words(), wanted.name());
     if (live.isBounded()) {
       boolean decides = live.limitMetres() > live.uncertaintyMetres();
       err.printf(

@@ -141,7 +141,7 @@ public final class Guide {
     Wanted first = places.get(0);
     Optional<String> doubt = rule.doubt(first, delivered.valueSi());
     if (impossible(first, delivered)) {
-      putAside(valueCount, said(delivered) + " cannot be a reading of " + first.target().text());
+      putAside(valueCount, said(delivered) + " cannot be a reading of " + first.words());
     } else if (order == Order.CONFIRMED) {
       hold(delivered, "it is not confirmed.", places);
     } else if (doubt.isPresent()) {

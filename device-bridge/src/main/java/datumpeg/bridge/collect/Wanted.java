@@ -5,6 +5,7 @@ import datumpeg.analysis.measuring.MeasuringList;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.bridge.jobs.StoredJob;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -78,6 +79,11 @@ public record Wanted(Target target, int face, OptionalDouble expectedSi) {
   public String name() {
     String named = target.quantity().text() + " " + target.text();
     return face == 0 ? named : named + " " + face;
+  }
+
+  /** What is asked for, for a person. */
+  public String words() {
+    return TargetWords.of(target) + (face == 0 ? "" : ", face " + face);
   }
 
   /**

@@ -39,7 +39,7 @@ class BleMeasuringTest {
 
   private CompletableFuture<Integer> measuring(String backend) {
     return site.running(
-        "Measure distance",
+        "Measure from",
         "measure",
         BleSite.JOB,
         "--stage",

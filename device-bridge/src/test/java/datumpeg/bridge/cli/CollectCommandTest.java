@@ -245,7 +245,7 @@ class CollectCommandTest {
   void anInterruptedMeasurementLosesNothingAndGoesOnAtTheSameTarget() throws Exception {
     Process process =
         start("measure", "larkrise-01", "--stage", "arrival", "--link", "serial:" + port());
-    until("a target is asked for", () -> said().contains("Measure distance"));
+    until("a target is asked for", () -> said().contains("Measure from"));
     meterSends("18.003 m\r\n");
     until("it is recorded", () -> said().contains("  recorded "));
     String asked = said().substring(said().lastIndexOf("Measure ")).split(",", -1)[0];

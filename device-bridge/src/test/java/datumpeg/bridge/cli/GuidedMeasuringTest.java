@@ -94,8 +94,10 @@ class GuidedMeasuringTest {
     String first = inForce().get(0).target();
     measure("quit\n");
     assertTrue(console.err().contains("1 of "), console.err());
-    assertFalse(console.err().contains("Measure distance " + first), console.err());
-    assertTrue(console.err().contains("Measure distance slab.A1-slab.B4"), console.err());
+    assertFalse(console.err().contains("(distance " + first), console.err());
+    assertTrue(
+        console.err().contains("Measure from slab corner A1 to slab corner B4, plan "),
+        console.err());
   }
 
   @Test
@@ -130,7 +132,7 @@ class GuidedMeasuringTest {
             .err()
             .lines()
             .filter(line -> line.startsWith("    12  "))
-            .map(line -> line.substring(8).split(",", -1)[0])
+            .map(line -> line.replaceFirst(".*\\(\\S+ ([^ )]+).*", "$1"))
             .findFirst()
             .orElseThrow();
     assertEquals(List.of(twelfth), inForce().stream().map(ReadingEntry::target).toList());
@@ -226,7 +228,7 @@ class GuidedMeasuringTest {
     measure("go slab.A1-slab.B4\n20.126\nquit\n");
     assertEquals("slab.A1-slab.B4", inForce().get(0).target());
     String behind = console.err().substring(console.err().indexOf("recorded 20.126"));
-    assertTrue(behind.contains("Measure distance slab.A1-slab.B1"), console.err());
+    assertTrue(behind.contains("Measure from slab corner A1 to slab corner B1"), console.err());
     measure("go distance slab.A1-slab.B4\n20.127\n18.003\ngo slab.Z9\nquit\n");
     assertEquals(
         List.of("slab.A1-slab.A4", "slab.A1-slab.B4", "slab.A1-slab.B4"),

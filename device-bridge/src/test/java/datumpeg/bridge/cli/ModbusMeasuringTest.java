@@ -97,7 +97,7 @@ class ModbusMeasuringTest {
   void guidedMeasuringAsksOnlyWhenThePersonSaysSo() throws Exception {
     CompletableFuture<Integer> ended =
         running(
-            "Measure distance",
+            "Measure from",
             "measure",
             "larkrise-01",
             "--stage",
@@ -124,7 +124,7 @@ class ModbusMeasuringTest {
     station.answers(QUESTION, "01040441400c4a6a9c"); // its check sum is wrong: as good as none
     CompletableFuture<Integer> ended =
         running(
-            "Measure distance",
+            "Measure from",
             "measure",
             "larkrise-01",
             "--stage",

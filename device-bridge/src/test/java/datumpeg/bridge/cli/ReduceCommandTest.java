@@ -144,7 +144,8 @@ class ReduceCommandTest {
     assertTrue(lines.get(3).startsWith("  The lines fit on the slab"), console.out());
     assertTrue(lines.get(3).contains("But the slab is not as ordered."), console.out());
     assertTrue(console.out().contains("Note (not measured):"), console.out());
-    assertTrue(console.out().contains("Note (assumed): Accuracy of a meter"), console.out());
+    assertTrue(
+        console.out().contains("Note (assumed): Some readings name no meter"), console.out());
   }
 
   @Test

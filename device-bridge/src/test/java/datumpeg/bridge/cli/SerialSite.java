@@ -60,9 +60,7 @@ final class SerialSite implements AutoCloseable {
                 more.length == 0 ? Stream.of("--wait", "0") : Stream.of(more))
             .toArray(String[]::new);
     CompletableFuture<Integer> ended = CompletableFuture.supplyAsync(() -> console.run(words));
-    until(
-        "a target is asked for",
-        () -> console.err().contains("Measure distance") || ended.isDone());
+    until("a target is asked for", () -> console.err().contains("Measure from") || ended.isDone());
     return ended;
   }
 

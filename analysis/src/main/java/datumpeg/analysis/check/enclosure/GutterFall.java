@@ -12,6 +12,7 @@ import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.detail.Gutter;
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
@@ -132,9 +133,9 @@ public final class GutterFall implements Check {
             new Note(
                 Note.Kind.INFORMATION,
                 "From "
-                    + low
+                    + TargetWords.pointNamed(low)
                     + " to "
-                    + high
+                    + TargetWords.pointNamed(high)
                     + " the gutter rises toward the outlet by "
                     + Millimetres.with(rise.value(), rise.expanded())
                     + ": water will stand there.",

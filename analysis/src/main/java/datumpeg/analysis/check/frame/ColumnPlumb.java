@@ -13,6 +13,8 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -35,6 +37,11 @@ import java.util.TreeMap;
  * lean of 18.326 mm. A portal whose columns lean +18 and −16 mm has a mean of +1 mm.
  */
 final class ColumnPlumb {
+  private static final String NO_PROP = "Stop: no prop takes up such a lean. Ask the engineer.";
+
+  /** Half way from plumb to level. */
+  private static final double FARTHEST_DEGREES = 45;
+
   private final Job job;
   private final OutcomeMaker outcomes;
 
@@ -87,14 +94,15 @@ final class ColumnPlumb {
               ? network.lean(asObserved).orElse(asObserved)
               : asObserved;
       leans.put(lean.target(), lean);
-      found.add(
+      Outcome outcome =
           outcomes.signedWithAside(
               "column-plumb",
               lean.target(),
               lean.estimate(),
               height,
               stage.evidence(lean.readings()),
-              Adjusted.aside(asObserved.estimate(), lean.estimate())));
+              Adjusted.aside(asObserved.estimate(), lean.estimate()));
+      found.add(Math.abs(outcome.deviation()) > height ? outcome.withRemedy(NO_PROP) : outcome);
     }
     found.addAll(portals(leans, stage, height));
     return CheckResult.of(found, observed.notes(), observed.used()).with(observed.tests());
@@ -123,7 +131,32 @@ final class ColumnPlumb {
                       readings);
               leans.put(lean.target(), lean);
             });
+    notes.addAll(tooFar(tilts));
     oneFaceNote(tilts, stage).ifPresent(notes::add);
+  }
+
+  /** Nothing that stands is nearer to level than to plumb: the meter counted from the other. */
+  private static List<Note> tooFar(DirectValues tilts) {
+    List<Note> notes = new ArrayList<>();
+    for (List<Reading> readings : tilts.readings().values()) {
+      for (Reading reading : readings) {
+        double tilt = Math.abs(StrictMath.toDegrees(reading.valueSi()));
+        if (tilt > FARTHEST_DEGREES) {
+          notes.add(
+              new Note(
+                  Note.Kind.SLIP_SUSPECTED,
+                  "No column leans as far as "
+                      + TargetWords.of(reading.target())
+                      + " reads, "
+                      + LengthDisplay.decimal(tilt, 2)
+                      + " deg. If the meter counts from level, the column is "
+                      + LengthDisplay.decimal(90 - tilt, 2)
+                      + " deg off plumb. Nothing was dropped; read it again and void the wrong one.",
+                  List.of(reading.id())));
+        }
+      }
+    }
+    return notes;
   }
 
   private double form(List<Reading> readings, double height) {
@@ -169,11 +202,11 @@ final class ColumnPlumb {
         notes.add(
             new Note(
                 Note.Kind.UNDETERMINED,
-                "The plumb line offset of "
-                    + text
-                    + " has no partner at the base; read "
-                    + base
-                    + ".",
+                "The plumb line at column "
+                    + eave.first().place()
+                    + " was read at the eave only, so its lean is open: read "
+                    + TargetWords.of(Target.parse(MeasuredQuantity.PLUMB_OFFSET, base))
+                    + " too.",
                 offsets.readingsOf(List.of(text)).stream().map(Reading::id).toList()));
         continue;
       }
@@ -209,8 +242,10 @@ final class ColumnPlumb {
     return new Note(
         agrees ? Note.Kind.INFORMATION : Note.Kind.SLIP_SUSPECTED,
         "Column "
-            + fromTilt.target()
-            + ": tilt meter and plumb line "
+            + fromTilt.mark().text()
+            + ", "
+            + fromTilt.axis().text()
+            + " the building: tilt meter and plumb line "
             + (agrees ? "agree" : "contradict each other")
             + " ("
             + Millimetres.signed(fromTilt.estimate().value())
@@ -241,10 +276,7 @@ final class ColumnPlumb {
               mean,
               height,
               stage.evidence(both),
-              "splay B − A "
-                  + Millimetres.signed(splay.value())
-                  + " ± "
-                  + Millimetres.of(splay.expanded())));
+              "splay B − A " + Millimetres.signedWith(splay.value(), splay.expanded())));
     }
     return found;
   }

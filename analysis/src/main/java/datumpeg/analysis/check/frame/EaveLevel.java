@@ -8,6 +8,7 @@ import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
+import datumpeg.analysis.measuring.TargetWords;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -50,6 +51,9 @@ public final class EaveLevel implements Check {
         levels.names().size(),
         job.setOut().building().lengthMetres(),
         stage.evidence(eaves.used()),
-        "high " + high + ", low " + low);
+        "highest at "
+            + TargetWords.pointNamed(high)
+            + ", lowest at "
+            + TargetWords.pointNamed(low));
   }
 }

@@ -170,14 +170,18 @@ final class FrameNetwork {
                         : 1));
   }
 
-  /** Whether the kinds of readings, each of which may fit in itself, contradict each other. */
+  /**
+   * Whether the kinds of readings, each of which may fit in itself, contradict each other. Where
+   * they are bent everything stands as observed, so that a slip reaches only what rests on it.
+   */
   Optional<AgreementTest> test(StageReadings stage) {
     return SlipNotes.ofNetwork(
         "the frames (leans, spacings and clear spans together)",
         new Slips(network),
         line.fit(),
         readings,
-        stage);
+        stage,
+        agrees() ? AgreementTest.Reach.ALL : AgreementTest.Reach.NAMED);
   }
 
   private static String along(String station) {

@@ -17,6 +17,7 @@ import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -162,7 +163,7 @@ final class FrameSpacing {
                   .withFurtherAside(temperature(eave, number, stage))
                   .withRemedy(
                       outcome.is(Verdict.UNDECIDED)
-                          ? "Read " + atHeight(outcome) + " itself, from a safe platform."
+                          ? "Measure " + atHeight(outcome) + " itself, from a safe platform."
                           : ""));
         }
       }
@@ -192,7 +193,7 @@ final class FrameSpacing {
   /** The distance at the eaves that a spacing such as A1-A2/eave is. */
   private static String atHeight(Outcome spacing) {
     String[] ends = spacing.target().substring(0, spacing.target().indexOf('/')).split("-", -1);
-    return "eave." + ends[0] + "-eave." + ends[1];
+    return TargetWords.named("eave." + ends[0] + "-eave." + ends[1]);
   }
 
   private double nominal(int number) {

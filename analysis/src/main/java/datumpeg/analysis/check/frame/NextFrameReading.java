@@ -14,6 +14,7 @@ import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -56,7 +57,7 @@ final class NextFrameReading {
     Map<String, Linearised> wanted = new LinkedHashMap<>();
     outcomes.stream()
         .filter(outcome -> outcome.is(Verdict.UNDECIDED))
-        .forEach(outcome -> behind(outcome).ifPresent(q -> wanted.put(name(outcome), q)));
+        .forEach(outcome -> behind(outcome).ifPresent(q -> wanted.put(words(outcome), q)));
     if (wanted.isEmpty() || !frames.agrees()) {
       return Optional.empty();
     }
@@ -65,8 +66,13 @@ final class NextFrameReading {
     return NextObservation.among(frames.fit(), wanted, candidates).map(NextFrameReading::words);
   }
 
-  private static String name(Outcome outcome) {
-    return outcome.check() + " " + outcome.target();
+  private static String words(Outcome outcome) {
+    String[] parts = outcome.target().split("/", -1);
+    return switch (outcome.check()) {
+      case "column-plumb" -> "the lean of column " + parts[0] + " " + parts[1] + " the building";
+      case "clear-span" -> "the clear span of frame " + parts[0] + " at the " + parts[1];
+      default -> "the spacing " + parts[0].replace("-", " to ") + " at the " + parts[1];
+    };
   }
 
   /** What an outcome is decided on, where the frames' network knows it. */
@@ -128,7 +134,7 @@ final class NextFrameReading {
     return like.map(
         reading ->
             new NextObservation.Candidate(
-                target.text(),
+                "measure " + TargetWords.of(target),
                 quantity,
                 stage.marked(
                     stage.marked(
@@ -162,10 +168,11 @@ final class NextFrameReading {
       GridMark mark, Axis axis, Linearised lean, int face) {
     double scale = (face == 2 ? -1 : 1) / job.setOut().building().eaveHeightMetres();
     String column = mark.text() + "/" + axis.text();
+    Target tilt = Target.along(MeasuredQuantity.TILT, PointName.at("column", mark), axis);
     return lastTilt.map(
         reading ->
             new NextObservation.Candidate(
-                "column." + column + " on face " + face,
+                "read " + TargetWords.of(tilt) + " on face " + face,
                 lean.scaled(scale),
                 frames.bowed(stage.foreseen(reading, 0), column, reading, face)));
   }
@@ -177,20 +184,18 @@ final class NextFrameReading {
   }
 
   private static Note words(NextObservation next) {
-    boolean lean = next.name().startsWith("column.");
-    String what = (lean ? "read the lean of " : "measure ") + next.name();
     return new Note(
         Note.Kind.NEXT_MEASUREMENT,
         switch (next.reason()) {
           case MAKES_CHECKABLE ->
               "Nothing checks the leans, spacings and clear spans against each other; a slip would"
                   + " not show. Next, "
-                  + what
+                  + next.name()
                   + ".";
           case REDUCES_WORST_POINT ->
               "Next, "
-                  + what
-                  + (lean ? " once more" : "")
+                  + next.name()
+                  + (next.name().startsWith("read ") ? " once more" : "")
                   + ": it helps most where least is known, bringing "
                   + next.worst()
                   + " from ± "

@@ -11,6 +11,7 @@ import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -63,7 +64,9 @@ final class NextLevel {
 
   private Map<String, Linearised> wanted() {
     Map<String, Linearised> wanted = new LinkedHashMap<>();
-    levels.names().forEach(name -> wanted.put(name, levels.linearisedLevel(name)));
+    levels
+        .names()
+        .forEach(name -> wanted.put(TargetWords.pointNamed(name), levels.linearisedLevel(name)));
     return wanted;
   }
 
@@ -79,7 +82,9 @@ final class NextLevel {
       for (String point : levels.names()) {
         candidates.add(
             network.further(
-                point + from, levels, new LevelReading(setUp.id(), point, like(last, point))));
+                TargetWords.pointNamed(point) + from,
+                levels,
+                new LevelReading(setUp.id(), point, like(last, point))));
       }
     }
     return candidates;

@@ -15,6 +15,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
@@ -116,7 +117,11 @@ public final class SlabFlatness implements Check {
     String worst =
         names.stream()
             .limit(WORST_TOLD)
-            .map(name -> name + " " + Millimetres.of(gap(direct, name).value()))
+            .map(
+                name ->
+                    Millimetres.of(gap(direct, name).value())
+                        + " on "
+                        + TargetWords.pointNamed(name))
             .collect(Collectors.joining(", "));
     return outcomes.maximum(
         CHECK,

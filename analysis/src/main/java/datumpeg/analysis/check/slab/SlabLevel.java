@@ -16,6 +16,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.remedy.Packing;
@@ -105,7 +106,11 @@ public final class SlabLevel implements Check {
         names.size(),
         extentMetres(names, levels),
         stage.evidence(behind),
-        "high " + high + ", low " + low + plane);
+        "highest at "
+            + TargetWords.pointNamed(high)
+            + ", lowest at "
+            + TargetWords.pointNamed(low)
+            + plane);
   }
 
   /** The greatest distance in plan between the points: what a limit by ratio works on. */

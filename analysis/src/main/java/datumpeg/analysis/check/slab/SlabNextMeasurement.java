@@ -8,6 +8,7 @@ import datumpeg.analysis.check.StageReadings;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.measuring.Reading;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import java.util.ArrayList;
@@ -76,7 +77,7 @@ final class SlabNextMeasurement {
         "Next, measure "
             + name(next)
             + ": it brings the worst point, "
-            + next.point()
+            + TargetWords.pointNamed(next.point())
             + ", from ± "
             + Millimetres.of(Estimate.COVERAGE_FACTOR * next.nowMetres())
             + " to ± "
@@ -86,6 +87,6 @@ final class SlabNextMeasurement {
   }
 
   private static String name(NextMeasurement next) {
-    return next.pair().first() + "-" + next.pair().second();
+    return TargetWords.named(next.pair().first() + "-" + next.pair().second());
   }
 }

@@ -28,6 +28,7 @@ import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.LinePlacement;
 import datumpeg.analysis.slip.SlipNetworks;
 import datumpeg.analysis.uncertainty.Estimate;
@@ -272,12 +273,13 @@ public final class SlabShape implements Check {
       Undetermined<AdjustedPlan> undetermined, List<Reading> used) {
     String missing =
         undetermined.missing().stream()
-            .map(pair -> pair.first() + "-" + pair.second())
+            .map(pair -> TargetWords.named(pair.first() + "-" + pair.second()))
             .collect(Collectors.joining(", "));
     return new Note(
         Note.Kind.UNDETERMINED,
         "The slab's shape is not determined: "
-            + undetermined.reason()
+            + TargetWords.inSentence(undetermined.reason())
+            + "."
             + (missing.isEmpty() ? "" : " Measure next: " + missing + "."),
         used.stream().map(Reading::id).sorted().toList());
   }
@@ -288,11 +290,13 @@ public final class SlabShape implements Check {
             mirror ->
                 new Note(
                     Note.Kind.UNDETERMINED,
-                    String.join(", ", mirror.points())
-                        + " could as well lie mirrored over the line "
-                        + mirror.hinge().first()
-                        + "-"
-                        + mirror.hinge().second()
+                    mirror.points().stream()
+                            .map(TargetWords::pointNamed)
+                            .collect(Collectors.joining(", "))
+                        + " could as well lie mirrored over the line from "
+                        + TargetWords.pointNamed(mirror.hinge().first())
+                        + " to "
+                        + TargetWords.pointNamed(mirror.hinge().second())
                         + "; one more distance from it would tell.",
                     List.of()))
         .toList();

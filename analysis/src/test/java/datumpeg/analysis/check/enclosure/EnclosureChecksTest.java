@@ -227,7 +227,9 @@ class EnclosureChecksTest {
             .reduced("tightening");
     Outcome eaves = outcome(found, "eave-level", "eaves");
     assertEquals(0.009, eaves.deviation(), 1e-12);
-    assertTrue(eaves.aside().contains("high eave.A2, low eave.B2"), eaves.aside());
+    assertTrue(
+        eaves.aside().contains("highest at column A2 at the eave, lowest at column B2 at the eave"),
+        eaves.aside());
   }
 
   /** Ends that read 0 and 3 mm: a third along, the chord is at 1 mm. */

@@ -96,7 +96,7 @@ class ColumnPlumbTest {
     assertTrue(mean(0.018, -0.016).is(Verdict.CONFORMING));
     assertEquals(0.017, mean(0.018, 0.016).deviation(), 1e-9);
     assertTrue(mean(0.018, 0.016).is(Verdict.NONCONFORMING));
-    assertTrue(mean(0.018, -0.016).aside().contains("-34.0 mm"), mean(0.018, -0.016).aside());
+    assertTrue(mean(0.018, -0.016).aside().contains("B − A -34.0 ± "), mean(0.018, -0.016).aside());
   }
 
   private static Outcome mean(double leanA, double leanB) {

@@ -114,7 +114,10 @@ class FrameSpacingTest {
     Note slip = found.notes().get(0);
     assertEquals(Note.Kind.SLIP_SUSPECTED, slip.kind());
     assertTrue(
-        slip.text().contains("Most likely base.A2-base.A3 reads 1000.0 mm too long"), slip.text());
+        slip.text()
+            .contains(
+                "from the foot of column A2 to the foot of column A3 reads 1000.0 mm too long"),
+        slip.text());
     assertEquals(List.of("r002"), slip.readingIds());
   }
 

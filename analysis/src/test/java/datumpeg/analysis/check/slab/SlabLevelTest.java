@@ -36,7 +36,9 @@ class SlabLevelTest {
             .outcome("slab-level", "slab")
             .orElseThrow();
     assertEquals(0.006, spread.measured(), 1e-12);
-    assertTrue(spread.aside().startsWith("high slab.B4, low slab.A1"), spread.aside());
+    assertTrue(
+        spread.aside().startsWith("highest at slab corner B4, lowest at slab corner A1"),
+        spread.aside());
     assertTrue(spread.aside().contains("best plane rises"), spread.aside());
     // q(0.95; 4, inf) = 3.633, from memory of the studentized range tables
     assertEquals(3.633, spread.coverage(), 5e-4);
@@ -48,7 +50,7 @@ class SlabLevelTest {
     InventedJob job = new InventedJob().meter("level", STAFF, 0.0005, 0);
     job.read("arrival", STAFF, "slab.A1", 1.500).read("arrival", STAFF, "slab.A4", 1.490);
     Outcome spread = job.reduced("arrival").outcome("slab-level", "slab").orElseThrow();
-    assertTrue(spread.aside().startsWith("high slab.A4"), spread.aside());
+    assertTrue(spread.aside().startsWith("highest at slab corner A4"), spread.aside());
   }
 
   @Test
@@ -59,7 +61,7 @@ class SlabLevelTest {
           .read("arrival", STAFF, "slab.A4", 1.501);
     }
     String text = job.reduced("arrival").notes().get(0).text();
-    assertTrue(text.contains("slab.A1 reads 20.0 mm too high"), text);
+    assertTrue(text.contains("the staff on slab corner A1 reads 20.0 mm too high"), text);
   }
 
   @Test
@@ -69,7 +71,10 @@ class SlabLevelTest {
         .read("arrival", STAFF, "slab.A1", 1.520)
         .read("arrival", STAFF, "slab.A4", 1.501);
     String text = job.reduced("arrival").notes().get(0).text();
-    assertTrue(text.contains("in the readings of slab.A1, but it cannot be told in which"), text);
+    assertTrue(
+        text.contains(
+            "in the readings of the staff on slab corner A1, but it cannot be told in which"),
+        text);
   }
 
   /** By ratio, the limit works on the greatest distance between the points: √(18² + 9²)/2000 m. */
@@ -147,7 +152,9 @@ class SlabLevelTest {
     List<String> next = next(job.reduced("arrival"));
     assertEquals(1, next.size(), next.toString());
     assertTrue(
-        next.get(0).startsWith("Next, read the level of slab.B1 once more: it brings"),
+        next.get(0)
+            .startsWith(
+                "Next, read the level of slab corner B1 once more: it brings the worst point, slab corner"),
         next.get(0));
   }
 }

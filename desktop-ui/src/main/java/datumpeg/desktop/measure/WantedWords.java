@@ -1,52 +1,32 @@
 package datumpeg.desktop.measure;
 
-import datumpeg.analysis.building.PointName;
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.desktop.text.Words;
-import java.util.List;
 import java.util.Map;
 
-/** What is asked for, in the words of the trade. Immutable. */
-final class TargetWords {
-  private static final List<String> WITH_WORDS =
-      List.of(
-          "slab", "seat", "line", "base", "eave", "apex", "tip", "wall", "mullion", "opening",
-          "gutter", "column", "anchor", "edge", "sheet", "profile");
-
+/** What is asked for, with what the plan says of it, in the user's units. Immutable. */
+final class WantedWords {
   private final Words words;
   private final Map<String, String> questions;
 
   /**
    * @param questions of the stage: the texts by their names
    */
-  TargetWords(Words words, Map<String, String> questions) {
+  WantedWords(Words words, Map<String, String> questions) {
     this.words = words;
     this.questions = Map.copyOf(questions);
   }
 
   /** What to do, in one line. */
   String instruction(Wanted wanted) {
-    Target target = wanted.target();
-    String first = target.points().isEmpty() ? question(target) : point(target.first());
-    String doing =
-        switch (target.quantity()) {
-          case DISTANCE -> words.text("measure.do.distance", first, point(target.second()));
-          case HEIGHT -> words.text("measure.do.height", first);
-          case STAFF -> words.text("measure.do.staff", first);
-          case OFFSET -> words.text("measure.do.offset", first);
-          case TILT -> words.text("measure.do.tilt", first, axis(target));
-          case PLUMB_OFFSET -> words.text("measure.do.plumb-offset", first, axis(target));
-          case ATTRIBUTE -> words.text("measure.do.attribute", first);
-        };
-    return wanted.face() == 0 ? doing : doing + words.text("measure.face-" + wanted.face());
-  }
-
-  private String question(Target target) {
-    return questions.getOrDefault(target.question(), target.question());
+    String name = wanted.target().question();
+    return TargetWords.instruction(
+        wanted.target(), wanted.face(), questions.getOrDefault(name, name));
   }
 
   /** What it is a reading of, short. */
@@ -97,27 +77,5 @@ final class TargetWords {
     return metric
         ? LengthDisplay.decimal(metres, 3).replace('-', '−') + " m"
         : words.figures().size(metres);
-  }
-
-  private String axis(Target target) {
-    return target.axis().map(axis -> words.text("measure.axis." + axis.text())).orElse("");
-  }
-
-  private String point(PointName point) {
-    if (point.feature().equals("slab") && point.place().startsWith("@")) {
-      return words.text("point.slab-at", point.place().substring(1));
-    }
-    String name =
-        WITH_WORDS.contains(point.feature())
-            ? words.text("point." + point.feature(), point.place())
-            : point.feature() + " " + point.place();
-    return point.part().isEmpty() ? name : name + ", " + part(point);
-  }
-
-  private String part(PointName point) {
-    return switch (point.part()) {
-      case "low", "high", "foot", "eave", "bottom" -> words.text("point.part." + point.part());
-      default -> point.part().replace('-', ' ');
-    };
   }
 }
