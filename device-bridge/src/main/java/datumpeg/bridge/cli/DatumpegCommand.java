@@ -1,5 +1,7 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.collect.LiveLinks;
+import datumpeg.bridge.link.ble.Patience;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -37,6 +39,7 @@ import picocli.CommandLine.Spec;
     })
 public final class DatumpegCommand implements Runnable {
   private final Console console;
+  private final Patience patience;
 
   @Spec private CommandSpec spec;
 
@@ -71,7 +74,17 @@ public final class DatumpegCommand implements Runnable {
   private boolean version;
 
   public DatumpegCommand(Console console) {
+    this(console, Patience.USUAL);
+  }
+
+  /**
+   * A program for tests.
+   *
+   * @param patience with Bluetooth LE meters
+   */
+  DatumpegCommand(Console console, Patience patience) {
     this.console = console;
+    this.patience = patience;
   }
 
   /** What the command may print to and read from. */
@@ -101,6 +114,11 @@ public final class DatumpegCommand implements Runnable {
   /** Where the window keeps how its user set it. */
   public Path settingsFile() {
     return folders().data().resolve("desktop.properties");
+  }
+
+  /** How live links are opened here. */
+  LiveLinks links() {
+    return LiveLinks.of(console.environment(), patience);
   }
 
   PlatformFolders folders() {

@@ -6,9 +6,13 @@ import datumpeg.bridge.json.JsonObject;
 import java.io.File;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.net.URISyntaxException;
 import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemNotFoundException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.CodeSource;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -22,31 +26,51 @@ final class DemoCommand implements Callable<Integer> {
   private static final String SCRATCH = "datumpeg-demo-";
 
   private final DatumpegCommand program;
-  private final Optional<Path> home;
+  private final List<Path> places;
   private final Path scratchParent;
 
   DemoCommand(DatumpegCommand program) {
     this(
         program,
-        Optional.ofNullable(System.getProperty("datumpeg.home")).map(Path::of),
+        places(program.console().workingDirectory()),
         Path.of(System.getProperty("java.io.tmpdir")));
   }
 
   /**
    * A demo for tests.
    *
-   * @param home the folder that holds the sample readings, if it is known
+   * @param places in which, or above which, the sample readings lie
    * @param scratchParent where the folder of the scratch record is made
    */
-  DemoCommand(DatumpegCommand program, Optional<Path> home, Path scratchParent) {
+  DemoCommand(DatumpegCommand program, List<Path> places, Path scratchParent) {
     this.program = program;
-    this.home = home;
+    this.places = List.copyOf(places);
     this.scratchParent = scratchParent;
+  }
+
+  /** Where the program itself lies, from wherever it was called; then where it was called. */
+  static List<Path> places(Path workingDirectory) {
+    List<Path> places = new ArrayList<>();
+    ownFile().ifPresent(places::add);
+    places.add(workingDirectory);
+    return places;
+  }
+
+  /** The archive or folder this class was loaded from; empty where the platform does not tell. */
+  private static Optional<Path> ownFile() {
+    CodeSource source = DemoCommand.class.getProtectionDomain().getCodeSource();
+    try {
+      return source == null || source.getLocation() == null
+          ? Optional.empty()
+          : Optional.of(Path.of(source.getLocation().toURI()));
+    } catch (URISyntaxException | IllegalArgumentException | FileSystemNotFoundException noFile) {
+      return Optional.empty();
+    }
   }
 
   @Override
   public Integer call() {
-    List<DemoSample> samples = DemoSample.all(home, program.console().workingDirectory());
+    List<DemoSample> samples = DemoSample.all(places);
     Path record = scratchFolder().resolve("demo.db");
     DemoRun run = new DemoRun(program.console(), record);
     List<DemoRun.Found> found = samples.stream().map(run::of).toList();

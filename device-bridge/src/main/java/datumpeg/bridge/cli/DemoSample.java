@@ -7,9 +7,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -34,13 +34,12 @@ record DemoSample(Path folder, List<List<String>> steps) {
   /**
    * All samples, by their names.
    *
-   * @param home where the program was put, if it is known; else the working directory and the
-   *     folders above it are looked through
+   * @param places looked through in their order, each with the folders above it
    * @throws InputException if there are no samples
    * @throws OuterWorldException if they cannot be read
    */
-  static List<DemoSample> all(Optional<Path> home, Path workingDirectory) {
-    Path samples = folder(home, workingDirectory);
+  static List<DemoSample> all(List<Path> places) {
+    Path samples = folder(places);
     try (Stream<Path> folders = Files.list(samples)) {
       List<DemoSample> found = new ArrayList<>();
       for (Path folder : folders.filter(DemoSample::isSample).sorted().toList()) {
@@ -61,12 +60,9 @@ record DemoSample(Path folder, List<List<String>> steps) {
     return Files.isRegularFile(folder.resolve(STEPS));
   }
 
-  private static Path folder(Optional<Path> home, Path workingDirectory) {
-    Stream<Path> candidates =
-        home.isPresent()
-            ? home.stream()
-            : Stream.iterate(workingDirectory, folder -> folder != null, Path::getParent);
-    return candidates
+  private static Path folder(List<Path> places) {
+    return places.stream()
+        .flatMap(place -> Stream.iterate(place, folder -> folder != null, Path::getParent))
         .map(folder -> folder.resolve(SAMPLES))
         .filter(Files::isDirectory)
         .findFirst()
@@ -75,9 +71,9 @@ record DemoSample(Path folder, List<List<String>> steps) {
                 new InputException(
                     "The demo needs the folder "
                         + SAMPLES
-                        + ", which was not found in "
-                        + home.orElse(workingDirectory)
-                        + (home.isPresent() ? "." : " or above it.")));
+                        + ", which was not found in, or above, "
+                        + places.stream().map(Path::toString).collect(Collectors.joining(" and "))
+                        + "."));
   }
 
   /** Empty lines and lines that begin with # say nothing; double quotes hold a word together. */

@@ -1,6 +1,5 @@
 package datumpeg.bridge.cli;
 
-import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.json.JsonArray;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.link.LinkAddress;
@@ -34,7 +33,8 @@ record FoundLinks(List<One> links, Optional<String> notLooked) {
       return new FoundLinks(links, Optional.empty());
     }
     try {
-      LiveLinks.of(program.console().environment())
+      program
+          .links()
           .backend(LinkAddress.Ble.Backend.BLUEZ)
           .discover("", scan)
           .forEach(heard -> links.add(new One("ble:" + heard.address(), said(heard))));

@@ -61,7 +61,7 @@ final class MeterLinks {
 
   /** The links to meters in their order; the keyboard needs none. */
   List<MeterLink> all(DatumpegCommand program) {
-    LiveLinks opening = LiveLinks.of(program.console().environment());
+    LiveLinks opening = program.links();
     List<MeterLink> meters = new ArrayList<>();
     for (String text : links) {
       LinkAddress address = LinkAddress.parse(text);

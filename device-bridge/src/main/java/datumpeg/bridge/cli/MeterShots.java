@@ -1,6 +1,5 @@
 package datumpeg.bridge.cli;
 
-import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
@@ -43,9 +42,7 @@ final class MeterShots {
    */
   List<String> take(DatumpegCommand program, List<String> labels) throws InterruptedException {
     List<String> taken = new ArrayList<>();
-    try (Link link =
-        LiveLinks.of(program.console().environment())
-            .open(address, stream.profile(), LinkClock.system(), heard)) {
+    try (Link link = program.links().open(address, stream.profile(), LinkClock.system(), heard)) {
       for (String label : labels) {
         err.println("Take the reading '" + label + "' on " + link.address().text() + ".");
         taken.add(next(label));

@@ -85,11 +85,7 @@ final class MetersCommand {
         Optional.ofNullable(waitSeconds).map(value -> MeterLinks.seconds("--wait", value));
     MetersWatch watch = new MetersWatch(program.console().out(), program.console().err());
     MeterLink meter =
-        new MeterLink(
-            "L1",
-            address,
-            LiveLinks.usualProfile(address),
-            LiveLinks.of(program.console().environment()));
+        new MeterLink("L1", address, LiveLinks.usualProfile(address), program.links());
     try (Link link = meter.open(LinkClock.system(), LinkTerms.USUAL.silence(), watch)) {
       program
           .console()
@@ -173,7 +169,8 @@ final class MetersCommand {
 
   private Link link(LinkAddress address, Optional<RegisterBlock> block, HeardBytes heard) {
     if (block.isEmpty()) {
-      return LiveLinks.of(program.console().environment())
+      return program
+          .links()
           .open(address, LiveLinks.usualProfile(address), LinkClock.system(), heard);
     }
     if (address instanceof LinkAddress.Serial serial) {

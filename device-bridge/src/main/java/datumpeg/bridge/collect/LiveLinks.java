@@ -24,8 +24,9 @@ import java.util.Set;
  *
  * @param systemBus the D-Bus address at which Bluetooth LE is reached
  * @param asking when a station is asked that never speaks by itself
+ * @param patience with Bluetooth LE meters
  */
-public record LiveLinks(String systemBus, Asking asking) {
+public record LiveLinks(String systemBus, Asking asking, Patience patience) {
   private static final String BUS = "DBUS_SYSTEM_BUS_ADDRESS";
 
   /** When a station is asked that never speaks by itself. */
@@ -38,13 +39,18 @@ public record LiveLinks(String systemBus, Asking asking) {
 
   /** As the environment variables say: D-Bus Specification, "System message bus". */
   public static LiveLinks of(Map<String, String> environment) {
+    return of(environment, Patience.USUAL);
+  }
+
+  /** The same, with this patience. */
+  public static LiveLinks of(Map<String, String> environment, Patience patience) {
     return new LiveLinks(
-        environment.getOrDefault(BUS, BluezBackend.SYSTEM_BUS), Asking.AS_PROFILE_SAYS);
+        environment.getOrDefault(BUS, BluezBackend.SYSTEM_BUS), Asking.AS_PROFILE_SAYS, patience);
   }
 
   /** The same, asking stations only when a person says so. */
   LiveLinks onDemand() {
-    return new LiveLinks(systemBus, Asking.ON_DEMAND);
+    return new LiveLinks(systemBus, Asking.ON_DEMAND, patience);
   }
 
   /** The profile of a meter whose link says nothing of it. */
@@ -84,8 +90,8 @@ public record LiveLinks(String systemBus, Asking asking) {
   /** How Bluetooth LE meters are reached. */
   public BleBackend backend(LinkAddress.Ble.Backend backend) {
     return switch (backend) {
-      case BLUEZ -> new BluezBackend(systemBus, Patience.USUAL);
-      case TINYB -> new TinybBackend(systemBus, Patience.USUAL);
+      case BLUEZ -> new BluezBackend(systemBus, patience);
+      case TINYB -> new TinybBackend(systemBus, patience);
     };
   }
 }

@@ -7,9 +7,11 @@ import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A number of a line with its unit: {@code 12.345 m}, {@code 3/8 in}, {@code 29 ft 6 3/8 in}.
+ * A number of a line with its unit: {@code 12.345 m}, {@code 3/8 in}, {@code 29 ft 6 3/8 in},
+ * {@code 29'06"3/8}.
  *
- * @param text as written: the number alone, or feet, inches and fractions with their marks
+ * @param text as written: the number alone, or feet, inches and fractions with their marks; an inch
+ *     mark before the fraction is put behind it
  * @param number in the unit; of feet and inches together, feet
  * @param unit null where the line names none
  * @param end index of the first token after it
@@ -36,6 +38,9 @@ record LineValue(String text, double number, @Nullable Unit unit, int end) {
     }
     if (found.unit() == Unit.FOOT) {
       return feet(tokens, start, mixed, end);
+    }
+    if (found.unit() == Unit.INCH && hasFractionBehind(tokens, mixed, end)) {
+      return withFractionBehind(tokens, start, 0, mixed, end);
     }
     return new LineValue(mixed.text(), mixed.number(), found.unit(), end);
   }
@@ -64,8 +69,36 @@ record LineValue(String text, double number, @Nullable Unit unit, int end) {
       return null;
     }
     int end = unitIndex + found.tokenCount();
+    if (hasFractionBehind(tokens, inches, end)) {
+      return withFractionBehind(tokens, start, feet.number(), inches, end);
+    }
     double total = feet.number() + inches.number() / 12;
     return new LineValue(join(tokens, start, end), total, Unit.FOOT_AND_INCH, end);
+  }
+
+  /** Whether a fraction touches the inch mark; behind a blank it could be a count of its own. */
+  private static boolean hasFractionBehind(
+      List<LineToken> tokens, LineValue inches, int afterMark) {
+    return LineNumber.isWhole(inches.text())
+        && tokens.get(afterMark - 1).is(Kind.MARK)
+        && isNumber(tokens, afterMark)
+        && isSlash(tokens, afterMark + 1);
+  }
+
+  /** {@code 29'06"3/8}: a part of an inch; some write the inch mark once more behind it. */
+  private static @Nullable LineValue withFractionBehind(
+      List<LineToken> tokens, int start, double feet, LineValue inches, int afterMark) {
+    LineValue part = fraction(tokens, afterMark, 0, afterMark);
+    if (part == null) {
+      return null;
+    }
+    LineUnits.Found again = LineUnits.at(tokens, part.end());
+    int end = part.end() + (again != null && again.unit() == Unit.INCH ? again.tokenCount() : 0);
+    return new LineValue(
+        join(tokens, start, inches.end()) + " " + part.text() + '"',
+        feet + (inches.number() + part.number()) / 12,
+        Unit.FOOT_AND_INCH,
+        end);
   }
 
   /** A number, a fraction, or a whole number and a fraction. */

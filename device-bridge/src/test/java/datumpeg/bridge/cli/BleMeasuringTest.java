@@ -162,7 +162,7 @@ class BleMeasuringTest {
     site.peer.device("C0:FF:EE:00:00:02", "Other");
     assertEquals(
         3, site.console.run("measure", "larkrise-01", "--stage", "arrival", "--link", link(BLUEZ)));
-    assertTrue(site.console.err().contains("was not heard within 10 s"), site.console.err());
+    assertTrue(site.console.err().contains("was not heard within 3 s"), site.console.err());
     assertTrue(site.console.err().contains("C0:FF:EE:00:00:02 Other"), site.console.err());
   }
 }

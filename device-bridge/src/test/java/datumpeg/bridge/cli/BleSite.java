@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.ble.NativeProcess;
+import datumpeg.bridge.link.ble.Patience;
 import datumpeg.bridge.link.ble.peer.BluezPeer;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
 import datumpeg.bridge.link.ble.peer.PrivateBus;
@@ -16,6 +17,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
@@ -32,6 +34,10 @@ final class BleSite implements AutoCloseable {
   static final String BLUEZ = "";
 
   static final String TINYB = "?backend=tinyb";
+
+  /** As usual, but a meter that is not there is given up after three seconds. */
+  private static final Patience PATIENCE =
+      new Patience(Duration.ofSeconds(3), Patience.USUAL.connecting(), Patience.USUAL.answer());
 
   final Path folder;
   final TestConsole console;
@@ -51,7 +57,8 @@ final class BleSite implements AutoCloseable {
   static BleSite open(Path folder, String job) throws Exception {
     PrivateBus.obstacle().ifPresent(obstacle -> assumeTrue(false, obstacle));
     PrivateBus bus = PrivateBus.start(folder);
-    SiteFolder site = new SiteFolder(folder, Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()));
+    SiteFolder site =
+        new SiteFolder(folder, Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()), PATIENCE);
     site.write("shed.toml", job);
     assertEquals(0, site.console.run("job", "add", "shed.toml"), site.console.err());
     return new BleSite(folder, bus, BluezPeer.start(bus.address()), site.console);

@@ -22,7 +22,6 @@ import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
@@ -35,8 +34,9 @@ class DemoCommandTest {
 
   @TempDir private Path folder;
 
-  private TestConsole demo(Optional<Path> home) {
-    return new TestConsole(folder, program -> List.of(new DemoCommand(program, home, folder)));
+  private TestConsole demo(Path home) {
+    return new TestConsole(
+        folder, program -> List.of(new DemoCommand(program, List.of(home), folder)));
   }
 
   /** The whole path: steps, record, reduction; held against what was planted. */
@@ -44,7 +44,7 @@ class DemoCommandTest {
   @ValueSource(strings = {"larkrise-01", "quarrybend-02"})
   void whatIsFoundIsWhatWasPlanted(String job) throws IOException {
     DemoSample sample =
-        DemoSample.all(Optional.of(HOME), folder).stream()
+        DemoSample.all(List.of(HOME)).stream()
             .filter(candidate -> candidate.job().equals(job))
             .findFirst()
             .orElseThrow();
@@ -100,7 +100,7 @@ class DemoCommandTest {
 
   @Test
   void itSaysThatItIsInventedWhatIsWrongAndEndsWithTwoCommands() {
-    TestConsole console = demo(Optional.of(HOME));
+    TestConsole console = demo(HOME);
     assertEquals(0, console.run("demo"), console.err());
     List<String> lines = console.out().lines().toList();
     assertTrue(lines.get(0).startsWith("Two invented jobs"), lines.get(0));
@@ -120,7 +120,7 @@ class DemoCommandTest {
 
   @Test
   void itIsAboutOnePageOfPlainText() {
-    TestConsole console = demo(Optional.of(HOME));
+    TestConsole console = demo(HOME);
     console.run("demo");
     List<String> lines = console.out().lines().toList();
     assertTrue(lines.size() <= 48, lines.size() + " lines");
@@ -132,7 +132,7 @@ class DemoCommandTest {
 
   @Test
   void asJsonItIsOneDocumentWithTheFindingsOfBothJobs() {
-    TestConsole console = demo(Optional.of(HOME));
+    TestConsole console = demo(HOME);
     assertEquals(0, console.run("demo", "--json"), console.err());
     JsonObject answer = JsonReader.readObject(console.out(), "the answer of demo");
     assertTrue(answer.truth("invented"));
@@ -145,7 +145,7 @@ class DemoCommandTest {
 
   @Test
   void aSecondDemoHasARecordOfItsOwn() {
-    TestConsole console = demo(Optional.of(HOME));
+    TestConsole console = demo(HOME);
     assertEquals(0, console.run("demo"), console.err());
     assertEquals(0, console.run("demo"), console.err());
     assertTrue(Files.exists(folder.resolve("datumpeg-demo-2").resolve("demo.db")));
@@ -153,10 +153,12 @@ class DemoCommandTest {
 
   @Test
   void withoutSampleReadingsItSaysWhereItLooked() {
-    TestConsole console = demo(Optional.of(folder));
+    TestConsole console = demo(folder);
     assertEquals(2, console.run("demo"));
     assertEquals(
-        "The demo needs the folder sample-readings, which was not found in " + folder + ".\n",
+        "The demo needs the folder sample-readings, which was not found in, or above, "
+            + folder
+            + ".\n",
         console.err());
   }
 
@@ -167,13 +169,19 @@ class DemoCommandTest {
     Files.writeString(sample.resolve("steps.txt"), "job add job.toml\n");
     assertEquals(
         List.of(new DemoSample(sample, List.of(List.of("job", "add", "job.toml")))),
-        DemoSample.all(Optional.empty(), below));
+        DemoSample.all(List.of(below)));
+  }
+
+  /** As it is called from any folder: the program finds what it was delivered with. */
+  @Test
+  void theSamplesAreFoundFromAnyFolder() {
+    assertEquals(2, DemoSample.all(DemoCommand.places(folder)).size());
   }
 
   @Test
   void aFolderWithoutJobsIsRefused() throws IOException {
     Files.createDirectories(folder.resolve("sample-readings").resolve("empty"));
-    TestConsole console = demo(Optional.of(folder));
+    TestConsole console = demo(folder);
     assertEquals(2, console.run("demo"));
     assertTrue(console.err().contains("holds no sample job"), console.err());
   }
@@ -182,7 +190,7 @@ class DemoCommandTest {
   void aStepThatFailsIsNamedWithItsReason() throws IOException {
     Path sample = Files.createDirectories(folder.resolve("sample-readings").resolve("job-1"));
     Files.writeString(sample.resolve("steps.txt"), "job add job.toml\n");
-    TestConsole console = demo(Optional.of(folder));
+    TestConsole console = demo(folder);
     assertEquals(2, console.run("demo"));
     assertTrue(
         console.err().startsWith("The demo stopped at 'job add job.toml' in " + sample + ": "),

@@ -21,11 +21,11 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A meter that sends what no meter should. For how long: the system property {@code
- * datumpeg.hostile-seconds}, 2 for each kind in the normal build.
+ * datumpeg.hostile-seconds}, 1 for each kind in the normal build.
  */
 @DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no pseudo-terminals of this kind")
 class HostileMeterTest {
-  private static final long SECONDS = Long.getLong("datumpeg.hostile-seconds", 2);
+  private static final long SECONDS = Long.getLong("datumpeg.hostile-seconds", 1);
 
   @TempDir Path folder;
 

@@ -37,7 +37,7 @@ class MeasureLossTest {
 
   @Test
   void aPulledCableThatIsPutBackGoesOnWithTheSameTarget() throws Exception {
-    CompletableFuture<Integer> ended = site.measuring("--wait", "10");
+    CompletableFuture<Integer> ended = site.measuring("--wait", "5");
     site.meterSends("18.003 m\r\n20.1");
     site.untilRecorded(1);
     site.pull();

@@ -3,6 +3,7 @@ package datumpeg.bridge.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import datumpeg.bridge.jobfile.JobTexts;
+import datumpeg.bridge.link.ble.Patience;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -22,12 +23,12 @@ final class SiteFolder {
   final TestConsole console;
 
   SiteFolder(Path folder) throws IOException {
-    this(folder, Map.of());
+    this(folder, Map.of(), Patience.USUAL);
   }
 
-  SiteFolder(Path folder, Map<String, String> environment) throws IOException {
+  SiteFolder(Path folder, Map<String, String> environment, Patience patience) throws IOException {
     this.folder = folder;
-    this.console = new TestConsole(folder, environment);
+    this.console = new TestConsole(folder, environment, patience);
     write("shed.toml", JobTexts.LARKRISE);
     write("slab.csv", SLAB);
   }

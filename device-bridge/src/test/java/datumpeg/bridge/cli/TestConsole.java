@@ -1,5 +1,6 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.link.ble.Patience;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
@@ -27,6 +28,7 @@ public final class TestConsole {
   private final Path folder;
   private final Map<String, String> environment;
   private final Function<DatumpegCommand, List<Object>> commands;
+  private final Patience patience;
 
   /** A console in {@code folder} that knows all commands of the bridge. */
   public TestConsole(Path folder) {
@@ -34,19 +36,21 @@ public final class TestConsole {
   }
 
   TestConsole(Path folder, Function<DatumpegCommand, List<Object>> commands) {
-    this(folder, commands, Map.of());
+    this(folder, commands, Map.of(), Patience.USUAL);
   }
 
-  /** With more variables in its environment. */
-  TestConsole(Path folder, Map<String, String> environment) {
-    this(folder, BridgeCommands::of, environment);
+  /** With more variables in its environment, and a patience of its own with Bluetooth LE meters. */
+  TestConsole(Path folder, Map<String, String> environment, Patience patience) {
+    this(folder, BridgeCommands::of, environment, patience);
   }
 
   private TestConsole(
       Path folder,
       Function<DatumpegCommand, List<Object>> commands,
-      Map<String, String> environment) {
+      Map<String, String> environment,
+      Patience patience) {
     this.folder = folder;
+    this.patience = patience;
     this.environment = new HashMap<>(environment);
     this.environment.put("HOME", folder.toString());
     this.environment.put("DATUMPEG_RECORD", "record.db");
@@ -69,7 +73,7 @@ public final class TestConsole {
   int runWithInput(InputStream input, String... arguments) {
     out.reset();
     err.reset();
-    DatumpegCommand program = new DatumpegCommand(console(input));
+    DatumpegCommand program = new DatumpegCommand(console(input), patience);
     return new CommandRunner(program, commands.apply(program)).run(arguments);
   }
 

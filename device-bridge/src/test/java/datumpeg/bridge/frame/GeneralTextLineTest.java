@@ -81,6 +81,9 @@ class GeneralTextLineTest {
         "-29' 6 3/8\"|-29' 6 3/8\"|FOOT_AND_INCH|-9.001125",
         "29′ 6 3/8″|29′ 6 3/8″|FOOT_AND_INCH|9.001125",
         "Span: 29' 6 3/8\"|29' 6 3/8\"|FOOT_AND_INCH|9.001125",
+        "29'06\"3/8|29'06 3/8\"|FOOT_AND_INCH|9.001125",
+        "-29'06\"3/8\"|-29'06 3/8\"|FOOT_AND_INCH|-9.001125",
+        "06\"3/8|06 3/8\"|FOOT_AND_INCH|0.161925",
         "6 3/8 in|6 3/8 in|FOOT_AND_INCH|0.161925",
         "3/8\"|3/8\"|FOOT_AND_INCH|0.009525",
         // 180 degrees = pi: pi/180 = 0.017453292519943295
@@ -155,6 +158,11 @@ class GeneralTextLineTest {
         "MALFORMED|3/0 in",
         "MALFORMED|9/8 in",
         "MALFORMED|3/7 in",
+        // Behind a blank it may be the third of eight readings.
+        "AMBIGUOUS|29'06\" 3/8",
+        "MALFORMED|29'06\"9/8",
+        "MALFORMED|29'06\"3/7",
+        "AMBIGUOUS|29'06.5\"3/8",
         "MALFORMED|29' 12 in",
         "MALFORMED|29.5' 6 in",
         "MALFORMED|29' 6 3/8",

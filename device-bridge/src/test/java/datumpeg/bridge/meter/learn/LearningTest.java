@@ -124,6 +124,25 @@ class LearningTest {
   }
 
   @Test
+  void feetAndInchesWithTheFractionBehindTheMarkAreTheGeneralTextLine() {
+    List<Proposal> found =
+        ofText(
+            shown("29'06\"3/8\r\n", "29'06\"3/8"),
+            shown("09'11\"7/8\r\n", "09'11\"7/8"),
+            shown("41'00\"1/16\r\n", "41' 0 1/16\""));
+    assertEquals(1, found.size(), found.toString());
+    assertInstanceOf(TextLines.class, found.get(0).profile().language());
+    // A meter that shows them and sends millimetres.
+    assertEquals(
+        1,
+        ofText(
+                shown("9001,1\r\n", "29'06\"3/8"),
+                shown("3045,1\r\n", "09'11\"7/8"),
+                shown("12498,2\r\n", "41'00\"1/16"))
+            .size());
+  }
+
+  @Test
   void aNumberAmongOthersIsFoundByWhatTheDisplayShowed() {
     List<Proposal> found =
         ofText(
@@ -210,6 +229,9 @@ class LearningTest {
     assertEquals(0.0005, Displayed.parse("12.345 m").orElseThrow().toleranceSi(), 1e-7);
     Displayed feet = Displayed.parse("29' 6 3/8\"").orElseThrow();
     assertEquals(0.0254 / 16, feet.toleranceSi(), 1e-7);
+    Displayed padded = Displayed.parse("29'06\"3/8").orElseThrow();
+    assertEquals(feet.siValue(), padded.siValue(), 1e-12);
+    assertEquals(feet.toleranceSi(), padded.toleranceSi(), 1e-12);
     assertEquals(
         Math.toRadians(-0.35), Displayed.parse("-0.35\u00B0").orElseThrow().siValue(), 1e-12);
     assertFalse(Displayed.parse("12.345").isPresent());

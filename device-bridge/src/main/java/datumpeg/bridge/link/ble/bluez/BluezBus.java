@@ -3,6 +3,9 @@ package datumpeg.bridge.link.ble.bluez;
 import datumpeg.bridge.link.LinkUnavailableException;
 import datumpeg.bridge.link.ble.BleRefusal;
 import java.io.IOException;
+import java.net.StandardProtocolFamily;
+import java.net.UnixDomainSocketAddress;
+import java.nio.channels.SocketChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -65,7 +68,7 @@ final class BluezBus implements AutoCloseable {
   }
 
   private static DBusConnection connect(String busAddress, Runnable lost) {
-    if (isSocketMissing(busAddress)) {
+    if (isNobodyThere(busAddress)) {
       throw BleRefusal.noService("there is no D-Bus system bus at " + busAddress, null);
     }
     try {
@@ -84,11 +87,20 @@ final class BluezBus implements AutoCloseable {
     }
   }
 
-  /** The library would try a socket that is not there for ten seconds. */
-  private static boolean isSocketMissing(String busAddress) {
+  /** The library would try for ten seconds a socket that is not there, or at which nobody is. */
+  private static boolean isNobodyThere(String busAddress) {
     String plain = "unix:path=";
-    return busAddress.startsWith(plain)
-        && !Files.exists(Path.of(busAddress.substring(plain.length()).split("[,;]", 2)[0]));
+    if (!busAddress.startsWith(plain)) {
+      return false;
+    }
+    Path socket = Path.of(busAddress.substring(plain.length()).split("[,;]", 2)[0]);
+    try (SocketChannel trial = SocketChannel.open(StandardProtocolFamily.UNIX)) {
+      return !trial.connect(UnixDomainSocketAddress.of(socket));
+    } catch (IOException | IllegalArgumentException refused) {
+      return true;
+    } catch (UnsupportedOperationException unknown) {
+      return !Files.exists(socket);
+    }
   }
 
   private interface Talk<T> {
