@@ -1,6 +1,7 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.bridge.cli.PlatformFolders;
 import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.StageWork;
 import datumpeg.bridge.collect.Wanted;
@@ -49,7 +50,7 @@ public final class RecordSessions implements Sessions {
   private volatile @Nullable MeterListening listening;
   private volatile boolean closed;
 
-  /** Sessions that write to the record, with the links of this machine. */
+  /** Sessions that write to the record, with the links and disks of this machine. */
   public RecordSessions(
       Path file, String version, Clock clock, ZoneId zone, Words words, Executor screen) {
     this(file, version, clock, zone, words, screen, LiveLinks.of(System.getenv()));
@@ -191,6 +192,7 @@ public final class RecordSessions implements Sessions {
             words,
             screen,
             opening,
+            PlatformFolders.sparesOfThisProcess(),
             wish,
             told,
             this::told);

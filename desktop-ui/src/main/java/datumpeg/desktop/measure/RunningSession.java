@@ -5,6 +5,7 @@ import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.LiveMeasuring;
 import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.MeterLink;
+import datumpeg.bridge.collect.SpareFolders;
 import datumpeg.bridge.collect.StageWork;
 import datumpeg.bridge.collect.WatchedTarget;
 import datumpeg.bridge.failure.FailureException;
@@ -40,6 +41,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
   private final Words words;
   private final Executor screen;
   private final LiveLinks opening;
+  private final SpareFolders spares;
   private final SessionWish wish;
   private final Sessions.Told told;
   private final Function<Throwable, String> sentence;
@@ -62,6 +64,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
       Words words,
       Executor screen,
       LiveLinks opening,
+      SpareFolders spares,
       SessionWish wish,
       Sessions.Told told,
       Function<Throwable, String> sentence) {
@@ -71,6 +74,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
     this.words = words;
     this.screen = screen;
     this.opening = opening;
+    this.spares = spares;
     this.wish = wish;
     this.told = told;
     this.sentence = sentence;
@@ -85,7 +89,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
   private void run() throws InterruptedException {
     try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
       StoredJob stored = StoredJob.load(record, wish.job());
-      LiveMeasuring measuring = new LiveMeasuring(file, wish.stage(), meters(), start);
+      LiveMeasuring measuring = new LiveMeasuring(file, wish.stage(), meters(), start, spares);
       LiveSession.Ending ending =
           wish.isWatch() ? watch(record, stored, measuring) : measure(record, stored, measuring);
       String trouble = "";

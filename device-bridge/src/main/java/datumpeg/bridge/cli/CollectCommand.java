@@ -82,7 +82,12 @@ final class CollectCommand implements Callable<Integer> {
     }
     LiveMeasuring measuring =
         new LiveMeasuring(
-            program.recordFile(), stage, meters, Records.start(program, operator), links.terms(0));
+            program.recordFile(),
+            stage,
+            meters,
+            Records.start(program, operator),
+            links.terms(0),
+            program.spareFolders());
     Optional<Duration> lasting =
         Optional.ofNullable(forSeconds).map(value -> MeterLinks.seconds("--for", value));
     try (LinkTimer timer = LinkTimer.onThread("end of collect");
@@ -111,8 +116,8 @@ final class CollectCommand implements Callable<Integer> {
                 + " reading(s) could not be stored yet; "
                 + (ending.waitingOnDisk()
                     ? "they are stored when this stage is measured or collected next."
-                    : "they could not be written beside the captures either and are in the capture"
-                        + " only, as far as it could be kept."));
+                    : "they could not be written to any disk and are in the capture only, as far as it"
+                        + " could be kept."));
       }
       return 0;
     }

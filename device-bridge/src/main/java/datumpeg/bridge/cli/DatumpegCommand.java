@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.bridge.collect.LiveLinks;
+import datumpeg.bridge.collect.SpareFolders;
 import datumpeg.bridge.link.ble.Patience;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
@@ -119,6 +120,11 @@ public final class DatumpegCommand implements Runnable {
   /** How live links are opened here. */
   LiveLinks links() {
     return LiveLinks.of(console.environment(), patience);
+  }
+
+  /** Where readings wait while the disk of the record takes nothing. */
+  SpareFolders spareFolders() {
+    return folders().spares(console.environment());
   }
 
   PlatformFolders folders() {

@@ -77,7 +77,8 @@ final class MeasureCommand implements Callable<Integer> {
             stage,
             links.all(program),
             Records.start(program, operator),
-            links.terms(waitSeconds));
+            links.terms(waitSeconds),
+            program.spareFolders());
     try (SiteRecord record = Records.forWriting(program)) {
       StoredJob stored = StoredJob.load(record, job);
       StageWork work = StageWork.of(stored, stage, round());

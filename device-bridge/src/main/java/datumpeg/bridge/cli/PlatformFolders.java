@@ -1,6 +1,8 @@
 package datumpeg.bridge.cli;
 
+import datumpeg.bridge.collect.SpareFolders;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
@@ -14,8 +16,19 @@ import java.util.Map;
  * @param data what the user would miss: the record
  * @param state what may be lost: the log file
  */
-record PlatformFolders(Path data, Path state) {
+public record PlatformFolders(Path data, Path state) {
   private static final String NAME = "datumpeg";
+
+  /** Where readings wait while the disk of the record takes nothing, for who runs this process. */
+  public static SpareFolders sparesOfThisProcess() {
+    Map<String, String> environment = new HashMap<>(System.getenv());
+    environment.putIfAbsent("HOME", System.getProperty("user.home"));
+    return of(System.getProperty("os.name", ""), environment).spares(environment);
+  }
+
+  SpareFolders spares(Map<String, String> environment) {
+    return SpareFolders.of(state, environment);
+  }
 
   /**
    * Finds the folders.

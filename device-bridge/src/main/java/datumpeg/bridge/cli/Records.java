@@ -22,7 +22,7 @@ final class Records {
   private Records() {}
 
   static SiteRecord forReading(DatumpegCommand program) {
-    return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ);
+    return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ_BRIEFLY);
   }
 
   /** The outcomes of all jobs, of which only what is new is worked out. */

@@ -70,7 +70,8 @@ final class WatchCommand implements Callable<Integer> {
               watched.stage().id(),
               links.all(program),
               Records.start(program, operator),
-              links.terms(waitSeconds));
+              links.terms(waitSeconds),
+              program.spareFolders());
       Path capture = measuring.captureFile(stored);
       LiveSession.Ending ending =
           measuring.measure(

@@ -35,15 +35,24 @@ public final class LiveMeasuring {
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS'Z'").withZone(ZoneOffset.UTC);
 
+  /** Of a digest: enough that no two jobs of one user share them. */
+  private static final int MARK_LETTERS = 16;
+
   private final Path recordFile;
   private final String stage;
   private final List<MeterLink> links;
   private final SessionStart start;
   private final LinkTerms terms;
+  private final SpareFolders spares;
 
   /** A session that has not begun, on the usual terms with its links. */
-  public LiveMeasuring(Path recordFile, String stage, List<MeterLink> links, SessionStart start) {
-    this(recordFile, stage, links, start, LinkTerms.USUAL);
+  public LiveMeasuring(
+      Path recordFile,
+      String stage,
+      List<MeterLink> links,
+      SessionStart start,
+      SpareFolders spares) {
+    this(recordFile, stage, links, start, LinkTerms.USUAL, spares);
   }
 
   /**
@@ -51,10 +60,17 @@ public final class LiveMeasuring {
    *
    * @param recordFile beside which captures and waiting readings are kept
    * @param start who measures, with which clock
+   * @param spares where readings wait while the disk of the record takes nothing
    */
   public LiveMeasuring(
-      Path recordFile, String stage, List<MeterLink> links, SessionStart start, LinkTerms terms) {
+      Path recordFile,
+      String stage,
+      List<MeterLink> links,
+      SessionStart start,
+      LinkTerms terms,
+      SpareFolders spares) {
     this.terms = terms;
+    this.spares = spares;
     this.recordFile = recordFile;
     this.stage = stage;
     this.links = List.copyOf(links);
@@ -77,9 +93,10 @@ public final class LiveMeasuring {
       Path captureFile,
       Consumer<LiveSession> person)
       throws InterruptedException {
+    RecordReturn back = RecordReturn.of(record, stored.key());
     try (RecordSession session = record.openSession(start);
-        WaitingFile waiting = waitingFile(record, stored)) {
-      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting);
+        WaitingFile waiting = waitingFile(record, stored, back)) {
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting, back);
       LiveSession.Ending ending;
       try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
         LinkClock clock = new SteadyClock(LinkClock.system());
@@ -143,9 +160,10 @@ public final class LiveMeasuring {
       Consumer<UnattendedSession> begun,
       Consumer<UnattendedSession.Standing> standing)
       throws InterruptedException {
+    RecordReturn back = RecordReturn.of(record, stored.key());
     try (RecordSession session = record.openSession(start);
-        WaitingFile waiting = waitingFile(record, stored)) {
-      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting);
+        WaitingFile waiting = waitingFile(record, stored, back)) {
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting, back);
       UnattendedSession.Standing ending;
       try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
         LinkClock clock = new SteadyClock(LinkClock.system());
@@ -220,8 +238,15 @@ public final class LiveMeasuring {
         start.operator());
   }
 
-  private WaitingFile waitingFile(SiteRecord record, StoredJob stored) {
-    return WaitingFile.of(waitingPath(stored), () -> record.log(stored.key()));
+  private WaitingFile waitingFile(SiteRecord record, StoredJob stored, RecordReturn back) {
+    // By the job's first row: elsewhere the same job of another record may have readings that wait.
+    String name = spareName(stored, back.mark().orElse(""));
+    return WaitingFile.of(waitingPath(stored), spares, name, () -> record.log(stored.key()));
+  }
+
+  private String spareName(StoredJob stored, String mark) {
+    String begin = mark.substring(0, Math.min(MARK_LETTERS, mark.length()));
+    return "waiting-" + stored.key().job() + "-" + stage + "-" + begin + ".jsonl";
   }
 
   private void nameCaptures(
@@ -292,11 +317,11 @@ public final class LiveMeasuring {
           ending.waitingCount()
               + (ending.waitingOnDisk()
                   ? " reading(s) could not be stored yet; they wait in "
-                      + waitingPath(stored)
+                      + ending.waitingIn().orElse(waitingPath(stored))
                       + " and are stored when this stage is measured next."
                   : " reading(s) could not be stored, nor all of them be written to "
                       + waitingPath(stored)
-                      + "; measure again what the next session asks for."));
+                      + " or to another disk; measure again what the next session asks for."));
     }
     ending
         .loss()

@@ -4,6 +4,8 @@ import datumpeg.analysis.quantity.QuantityFormatException;
 import datumpeg.bridge.collect.SessionEvent.InputEnded;
 import datumpeg.bridge.collect.SessionEvent.Received;
 import datumpeg.bridge.collect.SessionEvent.Typed;
+import datumpeg.bridge.failure.IntegrityException;
+import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.LinkLostException;
 import datumpeg.bridge.link.ReturningLinkListener;
@@ -11,6 +13,7 @@ import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
 import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.mistake.Nearest;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -85,12 +88,14 @@ public final class LiveSession {
    * @param recordedCount readings taken and not withdrawn
    * @param waitingCount rows that could not be stored yet
    * @param waitingOnDisk whether those outlive the program
+   * @param waitingIn the file they are in; empty if nothing waits or not all of it is in one
    * @param loss the last link that was lost, if losing it ended the session
    */
   public record Ending(
       long recordedCount,
       int waitingCount,
       boolean waitingOnDisk,
+      Optional<Path> waitingIn,
       Optional<LinkLostException> loss) {}
 
   /**
@@ -146,10 +151,9 @@ public final class LiveSession {
       } else if (!isLive()) {
         break;
       }
-      pace.tryAgain();
-      waiting.tell();
+      tryAgain();
       if (going && !isAsking()) {
-        guide.further(further.get());
+        guide.further(furtherNow());
       }
       watcher.stands(guide.state());
     }
@@ -159,7 +163,27 @@ public final class LiveSession {
         guide.takenCount(),
         store.waitingCount(),
         store.isWaitingOnDisk(),
+        store.waitingPlace(),
         endedByLoss ? links.lastLoss() : Optional.empty());
+  }
+
+  private void tryAgain() {
+    pace.tryAgain();
+    if (!store.isRecordThere()) {
+      capture.letGo();
+    }
+    waiting.tell();
+  }
+
+  /** None while the record cannot be asked: what is measured by then waits, and is not lost. */
+  private List<Wanted> furtherNow() {
+    try {
+      return further.get();
+    } catch (OuterWorldException | IntegrityException unreadable) {
+      watcher.putAside(
+          "whether more readings would decide anything is not known: " + unreadable.getMessage());
+      return List.of();
+    }
   }
 
   private boolean isLive() {

@@ -4,17 +4,21 @@ import datumpeg.bridge.failure.FailureException;
 import datumpeg.bridge.failure.IntegrityException;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.record.JobKey;
+import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.entry.Entry;
+import java.nio.file.Path;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Where a session's readings and voids go: into the record, or, while the record gives way (full,
  * locked, read-only, damaged), into a queue of at most {@value #LARGEST_WAITING} that drains in
- * order as soon as it can. One thread.
+ * order as soon as it can. A record whose disk failed is let go of until the disk is repaired. One
+ * thread.
  */
 public final class ReadingStore {
   /** So many entries wait at most; then no further reading is taken. */
@@ -23,27 +27,37 @@ public final class ReadingStore {
   private final RecordSession session;
   private final JobKey key;
   private final @Nullable WaitingFile file;
+  private final RecordReturn record;
   private final Deque<Entry> waiting = new ArrayDeque<>();
   private @Nullable FailureException trouble;
 
-  private ReadingStore(RecordSession session, JobKey key, @Nullable WaitingFile file) {
+  private ReadingStore(
+      RecordSession session, JobKey key, @Nullable WaitingFile file, RecordReturn record) {
     this.session = session;
     this.key = key;
     this.file = file;
+    this.record = record;
   }
 
   /** A store without a queue: the record's failures are the caller's. */
   public static ReadingStore direct(RecordSession session, JobKey key) {
-    return new ReadingStore(session, key, null);
+    return new ReadingStore(session, key, null, RecordReturn.never());
+  }
+
+  /** A store with a queue, of a record that stays open whatever happens. */
+  public static ReadingStore queueing(RecordSession session, JobKey key, WaitingFile file) {
+    return queueing(session, key, file, RecordReturn.never());
   }
 
   /**
    * A store with a queue.
    *
    * @param file where what waits is kept too, so that the end of the program does not lose it
+   * @param record the one that the session adds to
    */
-  public static ReadingStore queueing(RecordSession session, JobKey key, WaitingFile file) {
-    ReadingStore store = new ReadingStore(session, key, file);
+  static ReadingStore queueing(
+      RecordSession session, JobKey key, WaitingFile file, RecordReturn record) {
+    ReadingStore store = new ReadingStore(session, key, file, record);
     store.waiting.addAll(file.leftOver());
     return store;
   }
@@ -64,7 +78,7 @@ public final class ReadingStore {
         trouble = null;
         return;
       } catch (OuterWorldException | IntegrityException refused) {
-        trouble = refused;
+        refusedBy(refused, file);
       }
     }
     if (waiting.size() >= LARGEST_WAITING) {
@@ -77,21 +91,38 @@ public final class ReadingStore {
   /** Tries to store what waits; true if nothing waits any longer. */
   public boolean drain() {
     try {
+      if (!record.isThere()) {
+        leaveOutStored(record.comeBack());
+      }
       while (!waiting.isEmpty()) {
         session.append(key, waiting.element());
         waiting.remove();
-        if (waiting.isEmpty() && file != null) {
-          file.clear();
-        }
+      }
+      if (file != null) {
+        file.clear();
       }
       trouble = null;
       return true;
     } catch (OuterWorldException | IntegrityException refused) {
-      trouble = refused;
-      if (file != null) {
-        file.retry();
-      }
+      refusedBy(refused, file);
       return false;
+    }
+  }
+
+  /** What was being committed when the disk failed may be on it after all. */
+  private void leaveOutStored(JobLog log) {
+    List<Entry> left = WaitingFile.notIn(log, List.copyOf(waiting));
+    waiting.clear();
+    waiting.addAll(left);
+  }
+
+  private void refusedBy(FailureException refused, @Nullable WaitingFile kept) {
+    trouble = refused;
+    if (record.letGoAfter(refused) && kept != null) {
+      kept.letGo();
+    }
+    if (kept != null) {
+      kept.retry();
     }
   }
 
@@ -99,9 +130,19 @@ public final class ReadingStore {
     return waiting.size();
   }
 
+  /** Whether the record is open; false while its disk is awaited. */
+  boolean isRecordThere() {
+    return record.isThere();
+  }
+
   /** Whether what waits would survive the end of the program. */
   public boolean isWaitingOnDisk() {
     return file == null || file.isWhole();
+  }
+
+  /** The file that holds what waits of this session, if one holds all of it. */
+  public Optional<Path> waitingPlace() {
+    return file == null ? Optional.empty() : file.place();
   }
 
   /** Why entries wait; empty when none does. */

@@ -71,4 +71,9 @@ final class SessionCapture {
   private String withoutLine() {
     return "measure, not kept in " + name;
   }
+
+  /** Closes the file until something is kept again, so that its disk can be taken out. */
+  void letGo() {
+    writer.letGo();
+  }
 }

@@ -122,6 +122,9 @@ public final class UnattendedSession {
         event = next()) {
       event.ifPresent(this::deal);
       pace.tryAgain();
+      if (!store.isRecordThere()) {
+        capture.letGo();
+      }
       if (event.isEmpty()) {
         table.drain();
       }

@@ -1,31 +1,18 @@
 package datumpeg.bridge.collect;
 
 import datumpeg.bridge.failure.OuterWorldException;
-import datumpeg.bridge.json.JsonException;
-import datumpeg.bridge.json.JsonObject;
-import datumpeg.bridge.json.JsonReader;
-import datumpeg.bridge.json.JsonWriter;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.entry.Entry;
-import datumpeg.bridge.record.entry.EntryKind;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
-import java.nio.channels.FileChannel;
-import java.nio.channels.OverlappingFileLockException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -34,93 +21,80 @@ import org.slf4j.LoggerFactory;
 
 /**
  * The file that keeps readings which wait for the record, one JSON object a line, each forced to
- * the disk. It exists only while something waits.
- *
- * <p>Each session has one of its own and holds a lock on it; a session that begins takes over the
- * files of its stage that nobody holds, those of programs that died. A file is emptied before it is
- * removed, under its lock: who opened it before and gets the lock afterwards finds nothing in it. A
- * process loses the lock when it closes the file by another way, so within one process only one
- * session of a stage may run. One thread.
+ * the disk. It exists only while something waits, in the first of several folders that takes it:
+ * the disk of the record may be what takes nothing. {@link WaitingFolder} says whose a file is. One
+ * thread.
  */
 public final class WaitingFile implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingFile.class);
-  private static final int MOST_FILES = 100;
 
-  private final Path base;
-  private final List<Held> takenOver;
+  private final List<WaitingFolder> folders;
   private final List<Entry> leftOver;
-  private final Deque<String> unwritten = new ArrayDeque<>();
-  private @Nullable Held own;
 
-  private WaitingFile(Path base, List<Held> takenOver, List<Entry> leftOver) {
-    this.base = base;
-    this.takenOver = new ArrayList<>(takenOver);
+  /** What waits of this session's own. */
+  private final List<String> lines = new ArrayList<>();
+
+  /** Where the first so many lines are. */
+  private @Nullable WaitingFolder kept;
+
+  private int keptCount;
+  private long order;
+
+  private WaitingFile(List<WaitingFolder> folders, List<Entry> leftOver, long order) {
+    this.folders = List.copyOf(folders);
     this.leftOver = List.copyOf(leftOver);
+    this.order = order;
   }
 
-  /** A file under this session's lock. */
-  private record Held(Path path, FileChannel channel) {}
+  /** The files of a stage in one folder. */
+  public static WaitingFile of(Path base, Supplier<JobLog> log) {
+    return of(base, SpareFolders.NONE, "", log);
+  }
 
   /**
    * The files of a stage.
    *
    * @param base the first file's name, which ends with {@code .jsonl}
+   * @param spares where lines go that this folder does not take
+   * @param spareName the first file's name there
    * @param log asked for what the record holds: what waited and was stored after all is left out,
    *     so that nothing is stored twice
+   * @throws OuterWorldException if what an earlier session left cannot be read
    */
-  public static WaitingFile of(Path base, Supplier<JobLog> log) {
-    List<Held> takenOver = new ArrayList<>();
-    List<Entry> entries = new ArrayList<>();
-    try {
-      for (int number = 1; number <= MOST_FILES; number++) {
-        takeOver(named(base, number), takenOver, entries);
+  public static WaitingFile of(
+      Path base, SpareFolders spares, String spareName, Supplier<JobLog> log) {
+    List<WaitingFolder> folders = new ArrayList<>();
+    folders.add(new WaitingFolder(base));
+    spares.all().forEach(spare -> folders.add(new WaitingFolder(spare, spareName)));
+    List<WaitingLine> found = new ArrayList<>();
+    for (WaitingFolder folder : folders) {
+      try {
+        found.addAll(folder.takeOver());
+      } catch (IOException e) {
+        folders.forEach(WaitingFolder::letGo);
+        throw new OuterWorldException(
+            "The readings that wait in "
+                + folder.base()
+                + " could not be read: "
+                + e.getMessage()
+                + ". They are kept there.",
+            e);
       }
-    } catch (IOException e) {
-      takenOver.forEach(WaitingFile::close);
-      throw new OuterWorldException(
-          "The readings that wait in "
-              + base
-              + " could not be read: "
-              + e.getMessage()
-              + ". They are kept there.",
-          e);
     }
-    return new WaitingFile(base, takenOver, entries.isEmpty() ? entries : left(entries, log.get()));
+    found.sort(WaitingLine.IN_ORDER);
+    List<Entry> left = found.isEmpty() ? List.of() : notIn(log.get(), once(found));
+    return new WaitingFile(
+        folders, left, found.stream().mapToLong(WaitingLine::order).max().orElse(0));
   }
 
-  private static void takeOver(Path path, List<Held> takenOver, List<Entry> entries)
-      throws IOException {
-    if (!Files.exists(path)) {
-      return;
-    }
-    FileChannel channel = FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
-    Held held = new Held(path, channel);
-    if (isLocked(channel) && channel.size() > 0) {
-      String text =
-          new String(Channels.newInputStream(channel).readAllBytes(), StandardCharsets.UTF_8);
-      text.lines().forEach(line -> read(line, path).ifPresent(entries::add));
-      takenOver.add(held);
-    } else {
-      close(held);
-    }
+  /** A line whose disk failed while it was forced may stand in two folders. */
+  private static List<Entry> once(List<WaitingLine> found) {
+    Set<String> bodies = new HashSet<>();
+    return found.stream().filter(line -> bodies.add(line.body())).map(WaitingLine::entry).toList();
   }
 
-  private static boolean isLocked(FileChannel channel) throws IOException {
-    try {
-      return channel.tryLock() != null;
-    } catch (OverlappingFileLockException heldHere) {
-      return false;
-    }
-  }
-
-  private static Path named(Path base, int number) {
-    String name = base.toFile().getName();
-    return number == 1
-        ? base
-        : base.resolveSibling(name.replaceFirst("\\.jsonl$", "." + number + ".jsonl"));
-  }
-
-  private static List<Entry> left(List<Entry> entries, JobLog log) {
+  /** Those of the entries that a job's log does not hold, in their order. */
+  static List<Entry> notIn(JobLog log, List<Entry> entries) {
     Set<String> known =
         log.readings().stream().map(row -> row.entry().id().toString()).collect(Collectors.toSet());
     Set<String> voided = log.voidedIds().stream().map(Object::toString).collect(Collectors.toSet());
@@ -133,142 +107,81 @@ public final class WaitingFile implements AutoCloseable {
         .toList();
   }
 
-  /** One line; empty for a blank one, and for one cut short by the end of a program. */
-  private static Optional<Entry> read(String line, Path file) {
-    if (line.isBlank()) {
-      return Optional.empty();
-    }
-    try {
-      return Optional.of(entry(JsonReader.readObject(line, "a waiting reading")));
-    } catch (JsonException | IllegalArgumentException e) {
-      LOG.warn("a line of {} does not read and is left out: {}", file, line, e);
-      return Optional.empty();
-    }
-  }
-
-  private static Entry entry(JsonObject line) {
-    String number = line.text("number");
-    return EntryKind.ofWord(line.text("kind"))
-        .orElseThrow(() -> new IllegalArgumentException("unknown kind"))
-        .decode(
-            JsonReader.readObject(line.text("body"), "its body"),
-            number.isEmpty()
-                ? OptionalDouble.empty()
-                : OptionalDouble.of(Double.parseDouble(number)));
-  }
-
   /** What an earlier session left waiting, in order. */
   List<Entry> leftOver() {
     return leftOver;
   }
 
-  /** False while an entry could not be kept here. */
+  /** False while an entry could not be kept in any folder. */
   boolean isWhole() {
-    return unwritten.isEmpty();
+    return keptCount == lines.size();
+  }
+
+  /** The file in which what waits of this session's own is kept, if it is all kept. */
+  Optional<Path> place() {
+    return lines.isEmpty() || !isWhole() || kept == null
+        ? Optional.empty()
+        : Optional.of(kept.base());
   }
 
   void add(Entry entry) {
-    // Begins a line of its own, behind whatever a dying program left of the one before.
-    String line =
-        "\n"
-            + JsonWriter.compact(
-                JsonObject.builder()
-                    .put("kind", entry.kind().word())
-                    .put(
-                        "number",
-                        entry.number().isPresent()
-                            ? Double.toString(entry.number().getAsDouble())
-                            : "")
-                    .put("body", JsonWriter.compact(entry.body()))
-                    .build())
-            + "\n";
-    unwritten.add(line);
+    // By the clock, so that the files of several sessions can be put in one order.
+    order = Math.max(order + 1, TimeUnit.MILLISECONDS.toMicros(System.currentTimeMillis()));
+    lines.add(new WaitingLine(order, entry).text());
     retry();
   }
 
-  /** Tries to write what could not be written: the disk may be another one by now, or have room. */
+  /** Tries to write what could not be written: a disk may be another one by now, or have room. */
   void retry() {
-    try {
-      while (!unwritten.isEmpty()) {
-        write(unwritten.element());
-        unwritten.remove();
+    if (isWhole() || isWritten(kept, keptCount)) {
+      return;
+    }
+    // What the folder has taken so far is written again elsewhere: its disk may not come back.
+    kept = null;
+    keptCount = 0;
+    for (WaitingFolder folder : folders) {
+      if (isWritten(folder, 0)) {
+        return;
       }
+    }
+  }
+
+  private boolean isWritten(@Nullable WaitingFolder folder, int from) {
+    if (folder == null) {
+      return false;
+    }
+    try {
+      folder.write(lines.subList(from, lines.size()));
+      kept = folder;
+      keptCount = lines.size();
+      return true;
     } catch (IOException e) {
-      LOG.debug("{} could not be written", base, e);
+      LOG.debug("{} could not be written", folder.base(), e);
+      return false;
     }
-  }
-
-  private void write(String line) throws IOException {
-    FileChannel channel = own().channel();
-    channel.position(channel.size());
-    ByteBuffer bytes = ByteBuffer.wrap(line.getBytes(StandardCharsets.UTF_8));
-    while (bytes.hasRemaining()) {
-      channel.write(bytes);
-    }
-    channel.force(true);
-  }
-
-  private Held own() throws IOException {
-    Held held = own;
-    for (int number = 1; held == null && number <= MOST_FILES; number++) {
-      held = make(named(base, number));
-    }
-    if (held == null) {
-      throw new IOException("there are " + MOST_FILES + " files beside it already");
-    }
-    own = held;
-    return held;
-  }
-
-  /** Null where there is such a file, or another session was quicker to take it over. */
-  private static @Nullable Held make(Path path) throws IOException {
-    if (Files.exists(path)) {
-      return null;
-    }
-    FileChannel channel =
-        FileChannel.open(path, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-    if (isLocked(channel)) {
-      return new Held(path, channel);
-    }
-    channel.close();
-    return null;
   }
 
   /** All that waited is stored. */
   void clear() {
-    takenOver.forEach(WaitingFile::remove);
-    takenOver.clear();
-    Held mine = own;
-    own = null;
-    if (mine != null) {
-      remove(mine);
-    }
-    unwritten.clear();
+    folders.forEach(WaitingFolder::clear);
+    lines.clear();
+    kept = null;
+    keptCount = 0;
   }
 
-  private static void remove(Held held) {
-    try (FileChannel channel = held.channel()) {
-      channel.truncate(0);
-      Files.deleteIfExists(held.path());
-    } catch (IOException e) {
-      LOG.warn("{} could not be removed; it is empty or its rows are stored", held.path(), e);
-    }
-  }
-
-  private static void close(Held held) {
-    try {
-      held.channel().close();
-    } catch (IOException e) {
-      LOG.warn("{} could not be closed", held.path(), e);
-    }
+  /**
+   * Closes the files, so that their disk can be taken out. What they hold is written again by the
+   * next retry: the disk may not come back.
+   */
+  void letGo() {
+    folders.forEach(WaitingFolder::letGo);
+    kept = null;
+    keptCount = 0;
   }
 
   /** Gives the files up; what is in them is the next session's. */
   @Override
   public void close() {
-    takenOver.forEach(WaitingFile::close);
-    if (own != null) {
-      close(own);
-    }
+    folders.forEach(WaitingFolder::letGo);
   }
 }

@@ -5,7 +5,7 @@ final class WaitingNews {
   private final ReadingStore store;
   private final SessionWatcher watcher;
   private int toldCount;
-  private boolean toldOnDisk;
+  private String toldPlace = "";
 
   WaitingNews(ReadingStore store, SessionWatcher watcher) {
     this.store = store;
@@ -14,19 +14,24 @@ final class WaitingNews {
 
   void tell() {
     int count = store.waitingCount();
-    boolean onDisk = store.isWaitingOnDisk();
-    if (count > 0 && (count != toldCount || onDisk != toldOnDisk)) {
-      watcher.waiting(
-          count,
-          store.trouble().map(Throwable::getMessage).orElse("")
-              + (onDisk
-                  ? " They are kept beside the captures too."
-                  : " They could not be written beside the captures either: keep the program"
-                      + " running."));
+    String place = place();
+    if (count > 0 && (count != toldCount || !place.equals(toldPlace))) {
+      watcher.waiting(count, store.trouble().map(Throwable::getMessage).orElse("") + " " + place);
     } else if (count == 0 && toldCount > 0) {
       watcher.drained();
     }
     toldCount = count;
-    toldOnDisk = onDisk;
+    toldPlace = place;
+  }
+
+  private String place() {
+    if (!store.isWaitingOnDisk()) {
+      return "They could not be written to any disk: keep the program running.";
+    }
+    // Without a place all of them are an earlier session's, in whose files they stay.
+    return store
+        .waitingPlace()
+        .map(file -> "They are kept in " + file + " too" + SpareFolders.endOf(file) + ".")
+        .orElse("They are kept in the files they were found in.");
   }
 }

@@ -3,6 +3,7 @@ package datumpeg.bridge.record;
 import datumpeg.bridge.record.entry.Head;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.MeterCheckEntry;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
@@ -75,6 +76,24 @@ public interface SiteRecord extends AutoCloseable {
    * this one. Cheap enough to ask for several times a second.
    */
   long changeCounter();
+
+  /**
+   * Closes the file, so that its disk can be taken out and repaired. Until {@link #reopen} whatever
+   * is asked fails with {@link RecordUnavailableException}.
+   */
+  void letGo();
+
+  /**
+   * Closes the file and opens it again as it is now. Sessions that were open go on, each with a new
+   * chain: what is in the file's place now may be a copy.
+   *
+   * @throws RecordUnavailableException if it cannot be opened yet; it is then let go of
+   * @throws NotOurRecordException if there is no record in its place; it is then let go of
+   */
+  void reopen();
+
+  /** Where the record is. */
+  Path file();
 
   @Override
   void close();

@@ -104,21 +104,40 @@ class BleMeasuringTest {
     meter.measures(18.003);
     meter.measures(20.126);
     meter.measures(9.001);
-    site.until("the burst is held", () -> site.console.err().split("HELD: ", -1).length - 1 == 2);
+    site.until("the burst is held", () -> heldCount() == 2);
     assertTrue(site.console.err().contains("within a second of another"), site.console.err());
-    BleSite.aMomentPasses();
-    meter.measures(18.004);
-    meter.measures(18.004);
-    site.until("the second is said", () -> site.console.err().contains("the same message again"));
+    int slow = 0;
+    while (!isSaidToBeOne(meter, 18.004 + 0.001 * slow)) {
+      slow++;
+      assertTrue(slow < 5, site.console.err());
+    }
     BleSite.aMomentPasses();
     meter.measures(20.1255);
-    site.untilRecorded(3);
+    site.untilRecorded(3 + slow);
     meter.device().goOffAir();
     ended.get(60, TimeUnit.SECONDS);
-    assertEquals(List.of("18.0040", "20.1255"), BleSite.inForce(site.console));
+    assertEquals(List.of("18.00%d0".formatted(4 + slow), "20.1255"), BleSite.inForce(site.console));
 
     TestConsole elsewhere = site.replayed(JobTexts.LARKRISE);
     assertEquals(BleSite.inForce(site.console), BleSite.inForce(elsewhere));
+  }
+
+  /** False where this machine was so busy that the two came apart, which makes them a burst. */
+  private boolean isSaidToBeOne(InventedMeter meter, double metres) {
+    BleSite.aMomentPasses();
+    int held = heldCount();
+    meter.measures(metres);
+    meter.measures(metres);
+    site.until("the second is said", () -> isSaidToBeOne() || heldCount() > held);
+    return isSaidToBeOne();
+  }
+
+  private boolean isSaidToBeOne() {
+    return site.console.err().contains("the same message again");
+  }
+
+  private int heldCount() {
+    return site.console.err().split("HELD: ", -1).length - 1;
   }
 
   @ParameterizedTest

@@ -1,19 +1,27 @@
 package datumpeg.bridge.cli;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.abort;
 
 import com.pty4j.unix.Pty;
+import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.link.ble.peer.BluezPeer;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
 import datumpeg.bridge.link.ble.peer.PrivateBus;
+import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.SessionStart;
+import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.List;
@@ -30,6 +38,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Live meters while the disk of the record is really full, or really turns read-only. */
 @EnabledOnOs(value = OS.LINUX, disabledReason = "mount namespaces are of Linux")
@@ -106,6 +116,27 @@ class FullDiskTest {
     return port;
   }
 
+  /** Collects with the tests' own Bluetooth service and its meter. */
+  private InventedMeter collecting(String disk) throws Exception {
+    PrivateBus.obstacle().ifPresent(obstacle -> abort(obstacle));
+    PrivateBus bus = PrivateBus.start(folder);
+    opened.push(bus);
+    BluezPeer peer = BluezPeer.start(bus.address());
+    opened.push(peer);
+    InventedMeter meter = InventedMeter.describingItself(peer);
+    start(
+        disk,
+        Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()),
+        "collect",
+        "larkrise-01",
+        "--stage",
+        "arrival",
+        "--link",
+        BleSite.link(BleSite.BLUEZ));
+    untilSaid(BleSite.link(BleSite.BLUEZ) + " is there");
+    return meter;
+  }
+
   /** The disk as it was when the program had ended. */
   private TestConsole after() throws IOException {
     return new TestConsole(folder.resolve("after"));
@@ -118,6 +149,17 @@ class FullDiskTest {
   private boolean isThere(String file) throws IOException {
     try (Stream<Path> files = Files.list(folder.resolve("after/captures"))) {
       return files.anyMatch(one -> one.toFile().getName().contains(file));
+    }
+  }
+
+  /** Where readings wait that the disk of the record does not take. */
+  private Path spare() {
+    return folder.resolve("after/state/datumpeg/waiting");
+  }
+
+  private long spareFiles() throws IOException {
+    try (Stream<Path> files = Files.list(spare())) {
+      return files.count();
     }
   }
 
@@ -134,9 +176,11 @@ class FullDiskTest {
         port,
         "ready\r\n".repeat(1000)); // more than fits into what the capture's last page has left
     untilSaid("THE RAW BYTES ARE NOT KEPT");
-    assertTrue(mount().said().contains("keep the program running"), mount().said());
+    assertTrue(mount().said().contains("They are kept in " + spare()), mount().said());
+    assertEquals(1, spareFiles());
     mount().makeRoom();
     untilSaid("what waited is stored now");
+    assertEquals(0, spareFiles());
     send(port, "9.002 m\r\n");
     untilSaid("recorded 9.002 m");
     untilSaid("the raw bytes are kept again");
@@ -148,34 +192,95 @@ class FullDiskTest {
   }
 
   @Test
+  void whatWaitsForAFullDiskOutlivesTheKillOnAnotherDisk() throws Exception {
+    Pty port = measure(SMALL_DISK);
+    send(port, "18.001 m\r\n");
+    untilSaid("recorded 18.001 m");
+    mount().fill();
+    send(port, "21.470 m\r\n");
+    untilSaid("NOT STORED YET: 1 wait(s)");
+    send(port, "9.002 m\r\n");
+    untilSaid("NOT STORED YET: 2 wait(s)");
+    mount().kill();
+    assertEquals(137, mount().ended(), mount().said());
+    assertEquals(1, spareFiles());
+    for (int again = 0; again < 2; again++) {
+      TestConsole next = after();
+      assertEquals(
+          0,
+          next.runWithInput("quit\n", "measure", "larkrise-01", "--stage", "arrival"),
+          () -> next.err());
+      assertEquals(List.of("18.001", "21.470", "9.002"), stored().stream().sorted().toList());
+      assertEquals(0, spareFiles());
+    }
+    assertEquals(0, after().run("verify"));
+  }
+
+  private static final String FILL = "{ cat /dev/zero > $DISK/filler 2>/dev/null || true; }";
+
+  private static final String READ_ONLY = "mount -o remount,ro $DISK";
+
+  private void then(String then, String... commands) throws Exception {
+    OwnMount started =
+        OwnMount.start(folder, SMALL_DISK, then, SeveralCommands.class, Map.of(), commands);
+    opened.push(started);
+    running = started;
+    assertEquals(0, started.ended(), started.said());
+  }
+
+  @Test
   void aSessionThatFindsTheDiskFullSaysThatItIs() throws Exception {
-    start(
-        SMALL_DISK + " && cp record.db $DISK && (cat /dev/zero > $DISK/filler 2>/dev/null || true)",
-        Map.of(),
-        "job",
-        "list");
-    assertEquals(3, mount().ended());
+    then(FILL, "measure larkrise-01 --stage arrival");
+    untilSaid("status 3 of measure");
     assertTrue(mount().said().contains("the disk is full"), mount().said());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {FILL, READ_ONLY})
+  void whatOnlyReadsNeedsNoRoomAndWritesNothing(String then) throws Exception {
+    Files.writeString(folder.resolve("slab.csv"), SiteFolder.SLAB);
+    assertEquals(0, new TestConsole(folder).run("enter", "larkrise-01", "slab.csv"));
+    List<String> commands =
+        List.of(
+            "job list",
+            "job show larkrise-01 --readings",
+            "set-out larkrise-01",
+            "reduce larkrise-01",
+            "report larkrise-01 -o " + folder.resolve("report.html"),
+            "trend --check slab-size",
+            "limits list",
+            "verify");
+    byte[] before = Files.readAllBytes(folder.resolve("record.db"));
+    then(then, commands.toArray(String[]::new));
+    for (String command : commands) {
+      assertTrue(mount().said().contains("status 0 of " + command), mount().said());
+    }
+    String answers = Files.readString(folder.resolve("out.txt"));
+    assertTrue(answers.contains("18.004"), answers);
+    assertTrue(answers.contains("Sound: "), answers);
+    assertTrue(Files.readString(folder.resolve("report.html")).contains("Hay shed"));
+    assertArrayEquals(before, Files.readAllBytes(folder.resolve("after/record.db")));
+  }
+
+  /** Rows that SQLite has not moved into the file yet are never passed over in silence. */
+  @Test
+  void aReadOnlyRecordWithNewerRowsBesideItIsNotReadWithoutThem() throws Exception {
+    Path hot = Files.createDirectory(folder.resolve("hot"));
+    try (SiteRecord open =
+            SqliteRecords.open(folder.resolve("record.db"), SqliteRecords.Mode.WRITE);
+        RecordSession session = open.openSession(new SessionStart("", "test", Clock.systemUTC()))) {
+      session.append(StoredJob.find(open, "larkrise-01"), new MovedEntry("base.A1", "invented"));
+      Files.copy(folder.resolve("record.db"), hot.resolve("record.db"));
+      Files.copy(folder.resolve("record.db-wal"), hot.resolve("record.db-wal"));
+    }
+    then("cp hot/* $DISK && " + READ_ONLY, "job list");
+    untilSaid("status 3 of job list");
+    assertTrue(mount().said().contains("Copy both files"), mount().said());
   }
 
   @Test
   void aLoggerWithABluetoothMeterOutlivesAFullDisk() throws Exception {
-    PrivateBus.obstacle().ifPresent(obstacle -> abort(obstacle));
-    PrivateBus bus = PrivateBus.start(folder);
-    opened.push(bus);
-    BluezPeer peer = BluezPeer.start(bus.address());
-    opened.push(peer);
-    InventedMeter meter = InventedMeter.describingItself(peer);
-    start(
-        SMALL_DISK,
-        Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()),
-        "collect",
-        "larkrise-01",
-        "--stage",
-        "arrival",
-        "--link",
-        BleSite.link(BleSite.BLUEZ));
-    untilSaid(BleSite.link(BleSite.BLUEZ) + " is there");
+    InventedMeter meter = collecting(SMALL_DISK);
     mount().fill();
     assertTrue(meter.measures(20.126));
     untilSaid("NOT STORED YET: 1 wait(s)");
@@ -193,36 +298,88 @@ class FullDiskTest {
     assertEquals(0, after().run("verify"), mount().said());
   }
 
-  @Test
-  void aDiskThatTurnsReadOnlyIsSaidAndWhatWaitsIsKeptOnceItIsRepaired() throws Exception {
+  /** The system's own way to try what it does on finding an error in the file system. */
+  private void breakDisk() throws Exception {
+    mount()
+        .run(
+            "loop=$(findmnt -n -o SOURCE $DISK); echo 1 > /sys/fs/ext4/${loop#/dev/}/trigger_fs_error");
+  }
+
+  /** As a person does who takes the disk out and repairs it: it must not be busy. */
+  private void repairDisk() throws Exception {
+    mount()
+        .run(
+            "for attempt in $(seq 100); do umount $DISK && break; sleep 0.1; done;"
+                + " e2fsck -fy image || [ $? -le 2 ]; mount -o loop image $DISK");
+  }
+
+  private String imageDisk() throws Exception {
     Files.write(folder.resolve("image"), new byte[16 << 20]);
     String make = "mkfs.ext4 -q -F image && ";
     OwnMount.assumePossible(
         "cd " + folder + " && mkdir -p disk && DISK=disk && " + make + IMAGE_DISK);
-    Pty port = measure(make + IMAGE_DISK);
+    return make + IMAGE_DISK;
+  }
+
+  @Test
+  void aDiskThatTurnsReadOnlyIsRepairedUnderTheSessionWhichStoresWhatWaited() throws Exception {
+    Pty port = measure(imageDisk());
     send(port, "18.001 m\r\n");
     untilSaid("recorded 18.001 m");
-    // The system's own way to try what it does on finding an error in the file system.
-    mount()
-        .run(
-            "loop=$(findmnt -n -o SOURCE $DISK); echo 1 > /sys/fs/ext4/${loop#/dev/}/trigger_fs_error");
+    breakDisk();
     send(port, "21.470 m\r\n");
     untilSaid("NOT STORED YET: 1 wait(s), at most 500 may");
-    assertTrue(mount().said().contains("keep the program running"), mount().said());
-    // As a person does who takes the disk out and has it repaired. What is open stays broken.
-    mount().run("umount -l $DISK; cp image repaired; e2fsck -fy repaired || [ $? -le 2 ]");
-    mount().run("mount -o loop repaired $DISK");
-    untilSaid("They are kept beside the captures too.");
+    assertTrue(mount().said().contains("They are kept in " + spare()), mount().said());
+    repairDisk();
+    untilSaid("what waited is stored now");
+    assertEquals(0, spareFiles());
+    send(port, "9.002 m\r\n");
+    untilSaid("recorded 9.002 m");
+    untilSaid("the raw bytes are kept again");
+    mount().type("quit\n");
+    assertEquals(0, mount().ended(), mount().said());
+    assertEquals(List.of("18.001", "21.470", "9.002"), stored());
+    assertFalse(isThere("waiting-"));
+    assertEquals(0, after().run("verify"));
+  }
+
+  @Test
+  void aDiskThatIsNotRepairedIsSaidAndTheNextSessionStoresWhatWaited() throws Exception {
+    Pty port = measure(imageDisk());
+    send(port, "18.001 m\r\n");
+    untilSaid("recorded 18.001 m");
+    breakDisk();
+    send(port, "21.470 m\r\n");
+    untilSaid("NOT STORED YET: 1 wait(s), at most 500 may");
     mount().type("quit\n");
     assertEquals(3, mount().ended(), mount().said());
-    assertTrue(isThere("waiting-"));
+    assertTrue(mount().said().contains("they wait in " + spare()), mount().said());
     TestConsole next = after();
     assertEquals(
         0,
         next.runWithInput("quit\n", "measure", "larkrise-01", "--stage", "arrival"),
         () -> next.err());
     assertEquals(List.of("18.001", "21.470"), stored().stream().sorted().toList());
-    assertFalse(isThere("waiting-"));
+    assertEquals(0, spareFiles());
     assertEquals(0, after().run("verify"));
+  }
+
+  @Test
+  void aLoggerWithABluetoothMeterOutlivesADiskThatIsRepairedUnderIt() throws Exception {
+    InventedMeter meter = collecting(imageDisk());
+    assertTrue(meter.measures(20.126));
+    BleSite.aMomentPasses();
+    breakDisk();
+    assertTrue(meter.measures(21.47));
+    untilSaid("NOT STORED YET: 1 wait(s)");
+    repairDisk();
+    untilSaid("What waited is stored now.");
+    BleSite.aMomentPasses();
+    assertTrue(meter.measures(9.002));
+    BleSite.aMomentPasses();
+    mount().terminate();
+    assertEquals(143, mount().ended(), mount().said());
+    assertEquals(List.of("20.1260", "21.4700", "9.0020"), stored());
+    assertEquals(0, after().run("verify"), mount().said());
   }
 }

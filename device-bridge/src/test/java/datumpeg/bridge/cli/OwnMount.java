@@ -56,17 +56,35 @@ final class OwnMount implements AutoCloseable {
    */
   static OwnMount start(Path folder, String mount, Map<String, String> environment, String... words)
       throws IOException {
+    return start(folder, mount, "true", ProgramUnderKill.class, environment, words);
+  }
+
+  /**
+   * The same with another program.
+   *
+   * @param then what is done with the disk once the record is on it
+   */
+  static OwnMount start(
+      Path folder,
+      String mount,
+      String then,
+      Class<?> program,
+      Map<String, String> environment,
+      String... words)
+      throws IOException {
     Path disk = Files.createDirectories(folder.resolve("disk"));
     String script =
         mount
-            + " && cp record.db $DISK && sync -f $DISK && \"$@\" --record $DISK/record.db;"
-            + " status=$?; mkdir after; cp -r $DISK/. after; exit $status";
+            + " && cp record.db $DISK && sync -f $DISK && "
+            + then
+            + " && \"$@\" --record $DISK/record.db;"
+            + " status=$?; mkdir -p after; cp -r $DISK/. after; exit $status";
     List<String> command = new ArrayList<>(UNSHARE);
     command.addAll(List.of("sh", "-c", script, "sh"));
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:-UsePerfData"));
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
-    command.add(ProgramUnderKill.class.getName());
+    command.add(program.getName());
     command.addAll(List.of(words));
     ProcessBuilder builder =
         new ProcessBuilder(command)
@@ -74,6 +92,9 @@ final class OwnMount implements AutoCloseable {
             .redirectOutput(folder.resolve("out.txt").toFile())
             .redirectError(folder.resolve("said.txt").toFile());
     builder.environment().put("DISK", disk.toString());
+    // Of the user whose console the folder "after" is.
+    builder.environment().put("XDG_STATE_HOME", folder.resolve("after/state").toString());
+    builder.environment().remove("XDG_RUNTIME_DIR");
     builder.environment().putAll(environment);
     return new OwnMount(folder, disk, builder.start());
   }
@@ -137,6 +158,11 @@ final class OwnMount implements AutoCloseable {
   /** Asks the program, not the shell around it, to end. */
   void terminate() {
     process.descendants().forEach(ProcessHandle::destroy);
+  }
+
+  /** Ends the program as a battery does, not the shell around it. */
+  void kill() {
+    process.descendants().forEach(ProcessHandle::destroyForcibly);
   }
 
   /** Waits for the end, after which the disk's files are in the folder {@code after}. */

@@ -191,8 +191,7 @@ class RecordTroubleTest {
     assertTrue(said().contains("disk"), said());
     type(process, "18.049\nback\n");
     typed++;
-    until("two wait", () -> said().contains("NOT STORED YET: 2 wait"));
-    emptyTheWriteAheadLog();
+    // Let go of and opened again, the record has emptied that log by itself.
     until("they are stored", () -> said().contains("what waited is stored now"));
     assertEquals(0, quit(process), said());
     assertEquals(typed, stored().size(), said());

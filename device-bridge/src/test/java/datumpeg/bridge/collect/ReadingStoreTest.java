@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.failure.OuterWorldException;
+import datumpeg.bridge.record.DerivedNumber;
 import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.RecordSession;
@@ -14,11 +15,14 @@ import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.StoredEntry;
 import datumpeg.bridge.record.entry.Entry;
+import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -42,6 +46,7 @@ class ReadingStoreTest {
     private final RecordSession real;
     private final Path file;
     private boolean full;
+    private boolean broken;
 
     GivingWay(RecordSession real, Path file) {
       this.real = real;
@@ -61,6 +66,10 @@ class ReadingStoreTest {
     }
 
     private void refuse() {
+      if (broken) {
+        throw new RecordUnavailableException(
+            RecordUnavailableException.Reason.DISK_ERROR, file, "The disk failed.", null);
+      }
       if (full) {
         throw new RecordUnavailableException(
             RecordUnavailableException.Reason.FULL, file, "The disk is full.", null);
@@ -94,6 +103,10 @@ class ReadingStoreTest {
         .readAt(OffsetDateTime.parse("2026-03-02T08:15:30Z"))
         .source("test")
         .build();
+  }
+
+  private static JobRevisionEntry revision() {
+    return JobRevisionEntry.of(1, "Hay shed", "# invented");
   }
 
   private Path file() {
@@ -235,6 +248,95 @@ class ReadingStoreTest {
     waiting.add(WaitingFile.of(later.resolve("waiting.jsonl"), () -> record.log(JOB)));
     assertTrue(ReadingStore.queueing(session, JOB, waiting.get(0)).drain());
     assertEquals(List.of(1.0, 2.0), stored());
+  }
+
+  private SpareFolders spares() {
+    return new SpareFolders(List.of(new SpareFolders.Spare(folder.resolve("spare"))));
+  }
+
+  private ReadingStore storeWithSpare(Path base) {
+    waiting.add(WaitingFile.of(base, spares(), "waiting-x.jsonl", () -> record.log(JOB)));
+    return ReadingStore.queueing(session, JOB, waiting.get(waiting.size() - 1));
+  }
+
+  @Test
+  void whatTheFirstFolderDoesNotTakeWaitsInTheNextAndDrainsInOrderOnce() throws Exception {
+    Path later = folder.resolve("later");
+    Path base = later.resolve("waiting.jsonl");
+    ReadingStore dying = storeWithSpare(base);
+    session.full = true;
+    dying.keep(reading(1));
+    dying.keep(reading(2));
+    Path spare = folder.resolve("spare").resolve("waiting-x.jsonl");
+    assertEquals(spare, dying.waitingPlace().orElseThrow());
+    assertEquals(
+        "rwx------",
+        PosixFilePermissions.toString(Files.getPosixFilePermissions(spare.getParent())));
+    byte[] before = Files.readAllBytes(spare);
+    programDies();
+    // The next session's disk takes its readings again, though the record does not.
+    Files.createDirectory(later);
+    ReadingStore next = storeWithSpare(base);
+    next.keep(reading(3));
+    assertEquals(base, next.waitingPlace().orElseThrow());
+    programDies();
+    session.full = false;
+    assertTrue(storeWithSpare(base).drain());
+    assertEquals(List.of(1.0, 2.0, 3.0), stored());
+    assertFalse(Files.exists(spare));
+    assertFalse(Files.exists(base));
+    // Killed after the commit and before the files were removed; and written to both folders.
+    programDies();
+    Files.write(spare, before);
+    Files.write(base, before);
+    assertTrue(storeWithSpare(base).drain());
+    assertEquals(List.of(1.0, 2.0, 3.0), stored());
+  }
+
+  @Test
+  void aFolderInTheNameOfAnotherUserIsNotTouched() throws Exception {
+    Path elsewhere = Files.createDirectory(folder.resolve("elsewhere"));
+    Files.createSymbolicLink(folder.resolve("spare"), elsewhere);
+    ReadingStore store = storeWithSpare(folder.resolve("missing").resolve("waiting.jsonl"));
+    session.full = true;
+    store.keep(reading(1));
+    assertFalse(store.isWaitingOnDisk());
+    assertEquals(0, elsewhere.toFile().listFiles().length);
+  }
+
+  /** The file is moved away and back, as a disk that is taken out and put back. */
+  @Test
+  void aRecordWhoseDiskFailedIsLetGoOfAndFoundAgain() throws Exception {
+    Path file = folder.resolve("record.db");
+    session.append(JOB, revision());
+    waiting.add(WaitingFile.of(file(), () -> record.log(JOB)));
+    ReadingStore store =
+        ReadingStore.queueing(session, JOB, waiting.get(0), RecordReturn.of(record, JOB));
+    store.keep(reading(1));
+    session.broken = true;
+    store.keep(reading(2));
+    assertFalse(store.isRecordThere());
+    session.broken = false;
+    Path out = folder.resolve("out.db");
+    Files.move(file, out);
+    assertFalse(store.drain());
+    assertTrue(String.valueOf(store.trouble().orElseThrow().getMessage()).contains("is out"));
+    assertFalse(Files.exists(file), "no new record is made in its place");
+    try (SiteRecord other = SqliteRecords.open(file, SqliteRecords.Mode.WRITE);
+        RecordSession others = other.openSession(new SessionStart("", "test", Clock.systemUTC()))) {
+      others.append(JOB, revision());
+    }
+    store.keep(reading(3));
+    assertEquals(2, store.waitingCount());
+    assertTrue(
+        String.valueOf(store.trouble().orElseThrow().getMessage()).contains("Another record"));
+    Files.move(out, file, StandardCopyOption.REPLACE_EXISTING);
+    assertTrue(store.drain());
+    assertTrue(store.isRecordThere());
+    store.keep(reading(4));
+    assertEquals(List.of(1.0, 2.0, 3.0, 4.0), stored());
+    assertEquals(List.of(), record.verify(DerivedNumber.NOT_CHECKED, List.of()).findings());
+    assertEquals(2, record.heads().size(), "what was opened again has a chain of its own");
   }
 
   @Test

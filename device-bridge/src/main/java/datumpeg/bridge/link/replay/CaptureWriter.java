@@ -11,6 +11,7 @@ import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureEntry.Transfer;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
@@ -28,10 +29,16 @@ import org.slf4j.LoggerFactory;
 public final class CaptureWriter implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(CaptureWriter.class);
 
-  private final OutputStream out;
   private final String name;
   private final CaptureHeader header;
-  private final @Nullable FileChannel file;
+
+  /** Null where the lines go to a stream. */
+  private final @Nullable Path path;
+
+  /** Null while the file is let go of. */
+  private @Nullable OutputStream out;
+
+  private @Nullable FileChannel file;
   private long number;
 
   /**
@@ -41,16 +48,15 @@ public final class CaptureWriter implements AutoCloseable {
    * @throws OuterWorldException if the header cannot be written
    */
   public CaptureWriter(OutputStream out, String name, CaptureHeader header) {
-    this(out, name, header, null);
+    this(name, header, null);
+    this.out = out;
+    writeLine(CaptureLineText.of(header));
   }
 
-  private CaptureWriter(
-      OutputStream out, String name, CaptureHeader header, @Nullable FileChannel file) {
-    this.out = out;
+  private CaptureWriter(String name, CaptureHeader header, @Nullable Path path) {
     this.name = name;
     this.header = header;
-    this.file = file;
-    writeLine(CaptureLineText.of(header));
+    this.path = path;
   }
 
   /**
@@ -62,10 +68,15 @@ public final class CaptureWriter implements AutoCloseable {
    */
   public static CaptureWriter create(Path file, CaptureHeader header) {
     try {
-      FileChannel channel =
-          FileChannel.open(file, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      channel.tryLock(); // given back when the channel is closed
-      return new CaptureWriter(Channels.newOutputStream(channel), file.toString(), header, channel);
+      CaptureWriter writer = new CaptureWriter(file.toString(), header, file);
+      writer.use(
+          FileChannel.open(
+              file,
+              StandardOpenOption.CREATE_NEW,
+              StandardOpenOption.READ,
+              StandardOpenOption.WRITE));
+      writer.writeLine(CaptureLineText.of(header));
+      return writer;
     } catch (FileAlreadyExistsException exists) {
       throw new InputException(
           "The capture " + file + " exists already; captures are never overwritten.", exists);
@@ -120,11 +131,19 @@ public final class CaptureWriter implements AutoCloseable {
     number = entry.number();
   }
 
+  private void use(FileChannel channel) throws IOException {
+    channel.tryLock(); // given back when the channel is closed
+    file = channel;
+    out = Channels.newOutputStream(channel);
+  }
+
   private void writeLine(String line) {
-    long whole = size();
+    long whole = 0;
     try {
-      out.write((line + "\n").getBytes(StandardCharsets.UTF_8));
-      out.flush();
+      OutputStream open = stream();
+      whole = file == null ? 0 : file.size();
+      open.write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      open.flush();
     } catch (IOException refused) {
       cutTo(whole);
       throw new OuterWorldException(
@@ -132,12 +151,45 @@ public final class CaptureWriter implements AutoCloseable {
     }
   }
 
-  private long size() {
-    try {
-      return file == null ? 0 : file.size();
-    } catch (IOException e) {
-      return 0;
+  private OutputStream stream() throws IOException {
+    if (out == null && path != null) {
+      continueAt(path);
     }
+    if (out == null) {
+      throw new IOException("it is closed");
+    }
+    return out;
+  }
+
+  /** Goes on behind the last whole line, in a new file where the old one is gone. */
+  private void continueAt(Path path) throws IOException {
+    FileChannel channel =
+        FileChannel.open(
+            path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+    long end = channel.size();
+    ByteBuffer last = ByteBuffer.allocate(1);
+    while (end > 0 && (channel.read(last.clear(), end - 1) < 1 || last.get(0) != '\n')) {
+      end--;
+    }
+    channel.truncate(end).position(end);
+    use(channel);
+    if (end == 0) {
+      writeLine(CaptureLineText.of(header));
+    }
+  }
+
+  /** Closes the file until the next line, so that its disk can be taken out. */
+  public synchronized void letGo() {
+    if (path == null || out == null) {
+      return;
+    }
+    try {
+      out.close();
+    } catch (IOException e) {
+      LOG.warn("{} could not be closed", name, e);
+    }
+    out = null;
+    file = null;
   }
 
   /**
@@ -156,7 +208,9 @@ public final class CaptureWriter implements AutoCloseable {
   @Override
   public synchronized void close() {
     try {
-      out.close();
+      if (out != null) {
+        out.close();
+      }
     } catch (IOException refused) {
       throw new OuterWorldException(
           "The capture " + name + " could not be closed: " + refused.getMessage() + ".", refused);

@@ -1,5 +1,6 @@
 package datumpeg.bridge.record.sqlite;
 
+import datumpeg.bridge.record.RecordUnavailableException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -8,6 +9,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.HashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
 
@@ -25,53 +27,118 @@ final class Database implements AutoCloseable {
 
   private final Path file;
   private final SqlFailures failures;
-  private final Connection connection;
+  private final Opening opening;
   private final Map<String, PreparedStatement> prepared = new HashMap<>();
 
-  private Database(Path file, SqlFailures failures, Connection connection) {
+  /** Null while the file is let go of. */
+  private @Nullable Connection connection;
+
+  private int openingCount;
+
+  /** How a connection is made. */
+  @FunctionalInterface
+  private interface Opening {
+    Connection open() throws SQLException;
+  }
+
+  private Database(Path file, SqliteSettings settings, Opening opening) {
     this.file = file;
-    this.failures = failures;
-    this.connection = connection;
+    this.failures = new SqlFailures(file, settings.lockWait());
+    this.opening = opening;
+    SqliteNatives.prepare();
+    open();
   }
 
   static Database open(Path file, SqliteRecords.Mode mode, SqliteSettings settings) {
-    SqlFailures failures = new SqlFailures(file, settings.lockWait());
-    SqliteNatives.prepare();
+    return open(file, mode, settings, ReadingWay.SHARED);
+  }
+
+  static Database open(
+      Path file, SqliteRecords.Mode mode, SqliteSettings settings, ReadingWay way) {
+    return new Database(
+        file,
+        settings,
+        () -> {
+          Connection connection =
+              config(mode, settings).createConnection(url(file) + way.options());
+          try {
+            configure(connection, mode, settings, way);
+            return connection;
+          } catch (SQLException e) {
+            closed(connection);
+            throw e;
+          }
+        });
+  }
+
+  private void open() {
     try {
-      Database database =
-          new Database(file, failures, config(mode, settings).createConnection(url(file)));
-      database.configure(mode, settings);
-      return database;
+      connection = opening.open();
+      openingCount++;
     } catch (SQLException e) {
       throw failures.translate("open what is stored", e);
     }
+  }
+
+  private static void closed(Connection connection) {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      // Its disk failed, which is being dealt with.
+    }
+  }
+
+  /** Closes the file; whatever is asked then fails until {@link #reopen}. */
+  synchronized void letGo() {
+    forgetStatements();
+    if (connection != null) {
+      closed(connection);
+      connection = null;
+    }
+  }
+
+  /** Closes the file and opens the one that is in its place now. */
+  synchronized void reopen() {
+    letGo();
+    open();
+  }
+
+  /** Grows each time the file is opened. */
+  synchronized int openingCount() {
+    return openingCount;
+  }
+
+  private Connection connection() {
+    if (connection == null) {
+      throw new RecordUnavailableException(
+          RecordUnavailableException.Reason.NOT_REACHABLE,
+          file,
+          "The record " + file + " is closed until its disk is there again.",
+          null);
+    }
+    return connection;
   }
 
   /** A database of this process alone, gone when it is closed. */
   static Database inMemory() {
-    Path nowhere = Path.of("in memory");
     SqliteSettings settings = SqliteSettings.usual();
-    SqliteNatives.prepare();
-    SqlFailures failures = new SqlFailures(nowhere, settings.lockWait());
-    try {
-      return new Database(
-          nowhere,
-          failures,
-          config(SqliteRecords.Mode.WRITE, settings).createConnection("jdbc:sqlite::memory:"));
-    } catch (SQLException e) {
-      throw failures.translate("open what is stored", e);
-    }
+    return new Database(
+        Path.of("in memory"),
+        settings,
+        () -> config(SqliteRecords.Mode.WRITE, settings).createConnection("jdbc:sqlite::memory:"));
   }
 
   private static SQLiteConfig config(SqliteRecords.Mode mode, SqliteSettings settings) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(Math.toIntExact(settings.lockWait().toMillis()));
-    config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
-    config.enforceForeignKeys(true);
     // Else the driver asks for the last row's number after each insert, which nobody wants to know.
     config.setGetGeneratedKeys(false);
-    if (mode == SqliteRecords.Mode.READ) {
-      // Not opened as read-only: only a connection that may write tidies up after a crash.
+    if (mode == SqliteRecords.Mode.WRITE) {
+      config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
+      config.enforceForeignKeys(true);
+    } else {
+      // Not opened as read-only: only a connection that may write tidies up after a crash. Nor told
+      // anything that makes SQLite look into the file before it is told how to.
       config.resetOpenMode(SQLiteOpenMode.CREATE);
     }
     return config;
@@ -82,17 +149,19 @@ final class Database implements AutoCloseable {
     return "jdbc:sqlite:" + file.toUri();
   }
 
-  private void configure(SqliteRecords.Mode mode, SqliteSettings settings) throws SQLException {
-    try {
+  private static void configure(
+      Connection connection, SqliteRecords.Mode mode, SqliteSettings settings, ReadingWay way)
+      throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      if (!way.pragma().isEmpty()) {
+        statement.executeUpdate(way.pragma());
+      }
       for (String pragma : settings.pragmas()) {
-        execute("PRAGMA " + pragma);
+        statement.executeUpdate("PRAGMA " + pragma);
       }
-      if (mode == SqliteRecords.Mode.READ) {
-        execute("PRAGMA query_only = ON");
+      if (mode != SqliteRecords.Mode.WRITE) {
+        statement.executeUpdate("PRAGMA query_only = ON");
       }
-    } catch (SQLException e) {
-      close();
-      throw e;
     }
   }
 
@@ -182,7 +251,7 @@ final class Database implements AutoCloseable {
   PreparedStatement statement(String sql) throws SQLException {
     PreparedStatement known = prepared.get(sql);
     if (known == null) {
-      known = connection.prepareStatement(sql);
+      known = connection().prepareStatement(sql);
       prepared.put(sql, known);
     }
     return known;
@@ -190,7 +259,7 @@ final class Database implements AutoCloseable {
 
   /** Runs one statement or several. */
   void execute(String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
+    try (Statement statement = connection().createStatement()) {
       statement.executeUpdate(sql);
     }
   }
@@ -204,7 +273,10 @@ final class Database implements AutoCloseable {
   @Override
   public synchronized void close() {
     try {
-      connection.close();
+      if (connection != null) {
+        connection.close();
+        connection = null;
+      }
     } catch (SQLException e) {
       throw failures.translate("close what is stored", e);
     }

@@ -2,6 +2,7 @@ package datumpeg.bridge.record.sqlite;
 
 import datumpeg.bridge.derived.DerivedStore;
 import datumpeg.bridge.failure.FailureException;
+import datumpeg.bridge.record.RecordDamagedException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -62,7 +63,7 @@ public final class DerivedFile {
   private static DerivedStore onDisk(Path file, String basis) {
     try {
       return ready(Database.open(file, SqliteRecords.Mode.WRITE, SETTINGS), basis);
-    } catch (FailureException e) {
+    } catch (RecordDamagedException e) {
       if (!discard(file)) {
         throw e;
       }

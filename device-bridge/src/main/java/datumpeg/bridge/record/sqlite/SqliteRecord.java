@@ -26,6 +26,7 @@ import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.SignatureEntry;
 import datumpeg.bridge.record.entry.TableEntry;
 import datumpeg.bridge.record.entry.VoidEntry;
+import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -73,11 +74,18 @@ final class SqliteRecord implements SiteRecord {
 
   private final Database database;
   private final SqliteRecords.Mode mode;
+  private final Runnable check;
   private final StoredRows rows;
 
-  SqliteRecord(Database database, SqliteRecords.Mode mode) {
+  /**
+   * A record that is open.
+   *
+   * @param check whether what is in the file's place can be opened again
+   */
+  SqliteRecord(Database database, SqliteRecords.Mode mode, Runnable check) {
     this.database = database;
     this.mode = mode;
+    this.check = check;
     this.rows = new StoredRows(database.file());
   }
 
@@ -218,7 +226,7 @@ final class SqliteRecord implements SiteRecord {
 
   @Override
   public RecordSession openSession(SessionStart start) {
-    if (mode == SqliteRecords.Mode.READ) {
+    if (mode != SqliteRecords.Mode.WRITE) {
       throw new IllegalStateException("the record was opened for reading only");
     }
     return new SqliteSession(database, start);
@@ -239,6 +247,29 @@ final class SqliteRecord implements SiteRecord {
   public long changeCounter() {
     return database.read(
         "see whether anything was added", inside -> inside.number("PRAGMA data_version"));
+  }
+
+  @Override
+  public void letGo() {
+    database.letGo();
+  }
+
+  @Override
+  public void reopen() {
+    database.letGo();
+    check.run();
+    database.reopen();
+    try {
+      SqliteRecords.requirePresentVersion(database);
+    } catch (RuntimeException | Error e) {
+      database.letGo();
+      throw e;
+    }
+  }
+
+  @Override
+  public Path file() {
+    return database.file();
   }
 
   @Override

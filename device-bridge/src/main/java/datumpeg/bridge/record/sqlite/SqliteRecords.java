@@ -16,6 +16,11 @@ public final class SqliteRecords {
   /** What the record is opened for. */
   public enum Mode {
     READ,
+    /**
+     * For a program that closes it soon. Where a full disk has no room for what SQLite keeps beside
+     * a record, nobody else can write to it meanwhile.
+     */
+    READ_BRIEFLY,
     WRITE
   }
 
@@ -39,27 +44,111 @@ public final class SqliteRecords {
    */
   public static SiteRecord open(Path file, Mode mode, SqliteSettings settings) {
     Path absolute = file.toAbsolutePath();
-    new PlaceCheck(settings.probe()).require(absolute);
-    FileHeader.requireOurs(absolute);
-    if (mode == Mode.READ) {
+    requireSuitable(absolute, mode, settings);
+    if (mode != Mode.WRITE) {
       requireSomething(absolute);
-    } else {
-      requireWritable(absolute);
     }
-    Database database = Database.open(absolute, mode, settings);
+    Database database =
+        mode == Mode.WRITE ? forWriting(absolute, settings) : forReading(absolute, mode, settings);
     try {
-      prepare(database, mode);
-      return new SqliteRecord(database, mode);
+      return new SqliteRecord(
+          database,
+          mode,
+          () -> {
+            // First: an empty mount point must not be taken for the place of a new record.
+            requireSomething(absolute);
+            requireSuitable(absolute, mode, settings);
+          });
     } catch (RuntimeException | Error e) {
       database.close();
       throw e;
     }
   }
 
-  private static void prepare(Database database, Mode mode) {
+  private static void requireSuitable(Path file, Mode mode, SqliteSettings settings) {
+    new PlaceCheck(settings.probe()).require(file);
+    FileHeader.requireOurs(file);
     if (mode == Mode.WRITE) {
+      requireWritable(file);
+    }
+  }
+
+  private static Database forWriting(Path file, SqliteSettings settings) {
+    Database database = Database.open(file, Mode.WRITE, settings);
+    try {
       Schema.bringUpToDate(database);
-    } else if (Schema.versionOf(database) != Schema.VERSION) {
+      return database;
+    } catch (RuntimeException | Error e) {
+      database.close();
+      throw e;
+    }
+  }
+
+  private static Database forReading(Path file, Mode mode, SqliteSettings settings) {
+    try {
+      return forReading(file, mode, settings, ReadingWay.SHARED);
+    } catch (RecordUnavailableException refused) {
+      ReadingWay way = isOnReadOnlyDisk(file) ? ReadingWay.UNCHANGING : ReadingWay.ALONE;
+      if (refused.reason() == Reason.LOCKED
+          || (way == ReadingWay.ALONE && mode != Mode.READ_BRIEFLY)) {
+        throw refused;
+      }
+      if (way == ReadingWay.UNCHANGING) {
+        requireNothingBeside(file, refused);
+      }
+      try {
+        return forReading(file, mode, settings, way);
+      } catch (RecordUnavailableException again) {
+        refused.addSuppressed(again);
+        throw refused;
+      }
+    }
+  }
+
+  private static Database forReading(
+      Path file, Mode mode, SqliteSettings settings, ReadingWay way) {
+    Database database = Database.open(file, mode, settings, way);
+    try {
+      requirePresentVersion(database);
+      return database;
+    } catch (RuntimeException | Error e) {
+      database.close();
+      throw e;
+    }
+  }
+
+  private static boolean isOnReadOnlyDisk(Path file) {
+    try {
+      return Files.getFileStore(file).isReadOnly();
+    } catch (IOException unknown) {
+      return false;
+    }
+  }
+
+  /** Rows that are not in the file itself yet would be passed over in silence. */
+  private static void requireNothingBeside(Path file, RecordUnavailableException refused) {
+    Path log = file.resolveSibling(file.getFileName() + "-wal");
+    try {
+      if (Files.exists(log) && Files.size(log) > 0) {
+        throw new RecordUnavailableException(
+            Reason.READ_ONLY,
+            file,
+            "Could not open the record "
+                + file
+                + ": its disk is read-only, and newer rows are in "
+                + log
+                + ", which SQLite can only read where it can write. Copy both files to another disk"
+                + " and open the copy.",
+            refused);
+      }
+    } catch (IOException e) {
+      throw unreachable(file, e);
+    }
+  }
+
+  /** What is older would have to be brought up to date, which reading cannot do. */
+  static void requirePresentVersion(Database database) {
+    if (Schema.versionOf(database) != Schema.VERSION) {
       throw new NotOurRecordException(
           Found.NOTHING,
           "The record "

@@ -28,13 +28,15 @@ final class SqliteSession implements RecordSession {
 
   private final Database database;
   private final SessionStart start;
-  private final Chain chain;
+  private Chain chain;
+  private int openingCount;
   private Chain.@Nullable Tip tip;
   private boolean closed;
 
   SqliteSession(Database database, SessionStart start) {
     this.database = database;
     this.start = start;
+    this.openingCount = database.openingCount();
     this.chain = new Chain(new TimeOrderedIds(start.clock()).next(), start.clock());
   }
 
@@ -60,6 +62,11 @@ final class SqliteSession implements RecordSession {
     requireStorable(job, entries);
     if (entries.isEmpty()) {
       return List.of();
+    }
+    if (openingCount != database.openingCount()) {
+      openingCount = database.openingCount();
+      chain = new Chain(new TimeOrderedIds(start.clock()).next(), start.clock());
+      tip = null;
     }
     // Forgotten until the commit, so that after a failure the chain's end is read from the file.
     Chain.@Nullable Tip known = tip;

@@ -69,7 +69,7 @@ class VerifyTest {
         "kind = 'moved'",
         "at = '2026-03-02T08:15:30.000001Z'",
         "body = replace(body, '6.00', '7.00')",
-        "previous = '" + "ab" + "' || substr(previous, 3)",
+        "previous = '" + "zz" + "' || substr(previous, 3)",
         "digest = '" + "zz" + "' || substr(digest, 3)"
       })
   void anAlteredColumnIsFoundInItsRowAndNowhereElse(String change) throws SQLException {
