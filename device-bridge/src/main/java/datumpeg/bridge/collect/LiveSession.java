@@ -168,6 +168,7 @@ public final class LiveSession {
   }
 
   private void tryAgain() {
+    waiting.tell(); // first: a record that is locked takes seconds to say no again
     pace.tryAgain();
     if (!store.isRecordThere()) {
       capture.letGo();

@@ -121,6 +121,7 @@ public final class UnattendedSession {
         !(event.isPresent() && event.get() instanceof Stop);
         event = next()) {
       event.ifPresent(this::deal);
+      waiting.tell(); // first: a record that is locked takes seconds to say no again
       pace.tryAgain();
       if (!store.isRecordThere()) {
         capture.letGo();

@@ -4,6 +4,7 @@ import static datumpeg.bridge.cli.BleSite.BLUEZ;
 import static datumpeg.bridge.cli.BleSite.TINYB;
 import static datumpeg.bridge.cli.BleSite.link;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.jobfile.JobTexts;
@@ -82,6 +83,27 @@ class BleMeasuringTest {
 
     TestConsole elsewhere = site.replayed(JobTexts.LARKRISE);
     assertEquals(essence(site.console), essence(elsewhere));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {BLUEZ, TINYB})
+  void onlyTheMeterThatWasAllowedIsHeardWhateverAnotherDeviceClaimsToBe(String backend)
+      throws Exception {
+    InventedMeter meter = InventedMeter.describingItself(site.peer);
+    InventedMeter pretender = InventedMeter.pretending(site.peer);
+    CompletableFuture<Integer> ended = measuring(backend);
+    pretender.device().Connect();
+    for (int i = 0; i < 10; i++) {
+      pretender.distance().sendToAnybody(InventedMeter.bytes(180_100 + i));
+    }
+    assertTrue(meter.measures(18.0035));
+    site.untilRecorded(1);
+    assertFalse(pretender.measures(18.2), "nobody listens to it");
+    meter.device().goOffAir();
+    assertEquals(3, ended.get(60, TimeUnit.SECONDS), site.console.err());
+    assertEquals(List.of("18.0035"), BleSite.inForce(site.console));
+    assertFalse(site.console.err().contains("HELD"), site.console.err());
+    assertEquals(0, pretender.distance().subscriptionCount());
   }
 
   @ParameterizedTest

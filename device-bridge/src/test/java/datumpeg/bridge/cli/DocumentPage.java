@@ -39,6 +39,11 @@ final class DocumentPage {
     return blocks;
   }
 
+  /** Whether the words stand on the page. */
+  boolean says(String words) {
+    return lines.stream().anyMatch(line -> line.contains(words));
+  }
+
   /** The lines below a line. */
   List<String> after(String line) {
     return lines.subList(lines.indexOf(line) + 1, lines.size());

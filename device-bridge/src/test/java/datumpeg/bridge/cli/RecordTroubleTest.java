@@ -115,7 +115,7 @@ class RecordTroubleTest {
   }
 
   private void until(String what, BooleanSupplier happened) {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(120);
     while (!happened.getAsBoolean()) {
       assertTrue(System.nanoTime() < deadline, "waited too long until " + what + ": " + said());
       LockSupport.parkNanos(10_000_000);

@@ -19,14 +19,23 @@ import datumpeg.bridge.link.ble.peer.BluezPeer;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
 import datumpeg.bridge.link.ble.peer.PeerCharacteristic;
 import datumpeg.bridge.link.ble.peer.PeerDevice;
+import datumpeg.bridge.link.ble.peer.PeerService;
 import datumpeg.bridge.link.ble.peer.PrivateBus;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import org.freedesktop.dbus.connections.impl.DBusConnection;
+import org.freedesktop.dbus.connections.impl.DBusConnectionBuilder;
 import org.freedesktop.dbus.exceptions.DBusException;
+import org.freedesktop.dbus.interfaces.Peer;
+import org.freedesktop.dbus.interfaces.Properties.PropertiesChanged;
+import org.freedesktop.dbus.types.Variant;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -191,6 +200,91 @@ abstract class BleContract {
                     listener));
     assertEquals(Obstacle.MISSING, absent.obstacle());
     assertTrue(String.valueOf(absent.getMessage()).contains("C0:FF:EE:00:00:02 Other"));
+  }
+
+  /** Another program of this machine has connected it and listens: its values are on the bus. */
+  private InventedMeter pretenderOnTheBus() {
+    InventedMeter pretender = InventedMeter.pretending(peer);
+    backend.discover("", Duration.ofMillis(300));
+    pretender.device().Connect();
+    pretender.distance().StartNotify();
+    return pretender;
+  }
+
+  @Test
+  void aDeviceWithTheUuidsOfTheMeterAtAnotherAddressIsNeverConnectedSubscribedOrHeard()
+      throws Exception {
+    InventedMeter pretender = pretenderOnTheBus();
+    for (Set<String> wanted : List.of(Set.of(DISTANCE), Set.<String>of())) {
+      RecordingListener listener = new RecordingListener();
+      try (BleLink link = open(wanted, listener)) {
+        assertEquals(address(), link.address());
+        for (int i = 0; i < 20; i++) {
+          pretender.distance().sendToAnybody(Bytes.ofHex("deadbeef"));
+        }
+        assertDelivers(listener, "39300000");
+        pretender.distance().sendToAnybody(Bytes.ofHex("deadbeef"));
+        assertDelivers(listener, "3a300000");
+        assertFalse(listener.restOfBytes().hex().contains("deadbeef"));
+      }
+    }
+    assertEquals(1, pretender.device().connectionCount(), "only the other program connected it");
+    assertEquals(1, pretender.distance().subscriptionCount(), "only the other program listens");
+    assertTrue(pretender.device().isConnected(), "it is left as it was found");
+    // Out of reach of the meter itself, the pretender does not stand in for it.
+    meter.vanish();
+    assertThrows(
+        LinkUnavailableException.class, () -> open(Set.of(DISTANCE), new RecordingListener()));
+    assertEquals(1, pretender.distance().subscriptionCount());
+  }
+
+  @Test
+  void signalsOfAnotherProgramInTheNameOfTheMeterAreNotHeard() throws Exception {
+    RecordingListener listener = new RecordingListener();
+    try (BleLink link = open(Set.of(DISTANCE), listener);
+        DBusConnection other =
+            DBusConnectionBuilder.forAddress(bus.address()).withShared(false).build()) {
+      assertEquals(address(), link.address());
+      for (int i = 0; i < 20; i++) {
+        other.sendMessage(
+            new PropertiesChanged(
+                distance.path(),
+                "org.bluez.GattCharacteristic1",
+                Map.of("Value", new Variant<>(Bytes.ofHex("deadbeef").toArray())),
+                List.of()));
+      }
+      other.getRemoteObject("org.freedesktop.DBus", "/", Peer.class).Ping(); // they are on the bus
+      assertDelivers(listener, "39300000");
+      assertFalse(listener.restOfBytes().hex().contains("deadbeef"));
+      assertFalse(listener.heardOfAnEnd());
+    }
+  }
+
+  @Test
+  void characteristicsOfOneUuidInOneMeterAreKeptApartAndFew() throws Exception {
+    List<PeerCharacteristic> alike = new ArrayList<>(List.of(distance));
+    PeerService second = meter.service(InventedMeter.SERVICE);
+    for (int i = 0; i < 20; i++) {
+      alike.add(second.described(DISTANCE, InventedMeter.TENTHS_OF_MILLIMETRES, "notify"));
+    }
+    RecordingListener listener = new RecordingListener();
+    try (BleLink link = open(Set.of(DISTANCE), listener)) {
+      assertEquals(address(), link.address());
+      List<PeerCharacteristic> heard =
+          alike.stream().filter(PeerCharacteristic::isSubscribed).toList();
+      assertEquals(8, heard.size(), "no more are listened to");
+      Set<String> channels = new HashSet<>();
+      for (PeerCharacteristic one : heard) {
+        assertTrue(one.send(Bytes.ofHex("39300000")));
+        Chunk chunk = listener.awaitChunk();
+        while (!chunk.bytes().hex().equals("39300000")) {
+          chunk = listener.awaitChunk();
+        }
+        channels.add(chunk.channel());
+      }
+      assertEquals(8, channels.size(), channels.toString());
+      assertTrue(channels.contains(DISTANCE) && channels.contains(DISTANCE + "#8"));
+    }
   }
 
   @Test

@@ -52,10 +52,11 @@ public final class BluezPeer implements ObjectManager, AutoCloseable {
     return adapter;
   }
 
-  /** A meter within reach; a client hears of it when it looks for meters. */
+  /** A meter within reach; a client hears of it when it looks for meters, now or later. */
   public PeerDevice device(String address, String name) {
     PeerDevice device = new PeerDevice(this, adapter, address, name);
     devices.add(device);
+    device.advertise();
     return device;
   }
 

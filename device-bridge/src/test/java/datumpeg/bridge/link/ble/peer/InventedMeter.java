@@ -10,6 +10,7 @@ import java.util.Locale;
  */
 public final class InventedMeter {
   public static final String ADDRESS = "C0:FF:EE:00:00:01";
+  public static final String PRETENDER = "C0:FF:EE:00:00:66";
   public static final String SERVICE = "00000001-0000-4c41-9b0c-d47a9e600001";
   public static final String DISTANCE = "0000d157-0000-4c41-9b0c-d47a9e600001";
   public static final String TEXT = "00007e87-0000-4c41-9b0c-d47a9e600001";
@@ -47,6 +48,13 @@ public final class InventedMeter {
 
   public static InventedMeter describingItself(BluezPeer peer) {
     return new InventedMeter(peer.device(ADDRESS, "Shed Rule\u001b[2J"), true);
+  }
+
+  /**
+   * A device that claims the name, services and characteristics of the other, at another address.
+   */
+  public static InventedMeter pretending(BluezPeer peer) {
+    return new InventedMeter(peer.device(PRETENDER, "Shed Rule\u001b[2J"), true);
   }
 
   public static InventedMeter ofText(BluezPeer peer) {

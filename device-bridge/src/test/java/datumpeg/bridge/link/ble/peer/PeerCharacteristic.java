@@ -58,6 +58,16 @@ public final class PeerCharacteristic extends PeerObject implements BluezInterfa
     return true;
   }
 
+  /** The daemon tells everybody on the bus a value, whether this client asked for it or not. */
+  public void sendToAnybody(Bytes value) {
+    change(NAME, "Value", new Variant<>(value.toArray()));
+  }
+
+  /** Where it stands on the bus. */
+  public String path() {
+    return getObjectPath();
+  }
+
   /** Whether a client asked for notifications. */
   public boolean isSubscribed() {
     return subscribed;
