@@ -176,6 +176,7 @@ final class DesktopWindow {
   private MeasureViewModel measuring(Sessions sessions) {
     MeasureViewModel made = new MeasureViewModel(words, sessions, this::remember);
     made.restore(settings.now().lastState());
+    made.onBegun(this::choose);
     return made;
   }
 

@@ -91,7 +91,18 @@ final class LiveWindow implements AutoCloseable {
     Settings settings = found.settings();
     if (!settings.last("record").equals(file)) {
       settings =
-          settings.withLast(Map.of("record", file, "job", "", "stage", "", "screen", "jobs"));
+          settings.withLast(
+              Map.of(
+                  "record",
+                  file,
+                  "job",
+                  "",
+                  "stage",
+                  "",
+                  "screen",
+                  "jobs",
+                  "measure.left.job",
+                  ""));
     }
     if (!job.isEmpty()) {
       settings = settings.withLast(Map.of("job", job, "stage", "", "screen", "findings"));

@@ -11,16 +11,15 @@ import datumpeg.analysis.trend.RoundChoice;
 import datumpeg.analysis.trend.TrendScale;
 import datumpeg.bridge.exchange.TrendTable;
 import datumpeg.desktop.control.Choice;
+import datumpeg.desktop.control.Choices;
 import datumpeg.desktop.source.AllOutcomes;
 import datumpeg.desktop.text.Figures;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.stream.Stream;
 
 /** Makes a page of what is asked. One thread at a time, any one. */
 final class CompareMaker {
@@ -72,39 +71,20 @@ final class CompareMaker {
   }
 
   private Map<CompareMatter, List<Choice>> choices(OutcomeNames names, String check) {
-    Map<CompareMatter, List<Choice>> choices = new EnumMap<>(CompareMatter.class);
-    choices.put(CompareMatter.FACTOR, worded("factor", Factor.values()));
-    choices.put(
+    Choices of = new Choices(words);
+    Map<CompareMatter, List<Choice>> made = new EnumMap<>(CompareMatter.class);
+    made.put(CompareMatter.FACTOR, of.worded("factor", Factor.values()));
+    made.put(
         CompareMatter.CHECK,
-        names.checks().stream().map(id -> new Choice(id, words.check(id))).toList());
-    choices.put(CompareMatter.TARGET, named(names.endings(check)));
-    choices.put(CompareMatter.CREW, named(names.crews()));
-    choices.put(CompareMatter.SITE, named(names.sites()));
-    choices.put(CompareMatter.METER, named(names.meters()));
-    choices.put(CompareMatter.SLAB, named(names.slabLayers()));
-    choices.put(CompareMatter.ROUNDS, worded("rounds", RoundChoice.values()));
-    choices.put(CompareMatter.SCALE, worded("scale", TrendScale.values()));
-    return choices;
-  }
-
-  private List<Choice> named(List<String> names) {
-    List<Choice> choices = new ArrayList<>(List.of(new Choice("", words.text("trend.all"))));
-    names.forEach(name -> choices.add(new Choice(name, name)));
-    return choices;
-  }
-
-  private List<Choice> worded(String matter, Enum<?>[] values) {
-    return Stream.of(values)
-        .map(
-            value ->
-                new Choice(
-                    value.name(),
-                    words.text(
-                        "trend-choice."
-                            + matter
-                            + "."
-                            + value.name().toLowerCase(Locale.ROOT).replace('_', '-'))))
-        .toList();
+        of.ofChecks(names.checks()));
+    made.put(CompareMatter.TARGET, of.allOr(names.endings(check)));
+    made.put(CompareMatter.CREW, of.allOr(names.crews()));
+    made.put(CompareMatter.SITE, of.allOr(names.sites()));
+    made.put(CompareMatter.METER, of.allOr(names.meters()));
+    made.put(CompareMatter.SLAB, of.allOr(names.slabLayers()));
+    made.put(CompareMatter.ROUNDS, of.worded("rounds", RoundChoice.values()));
+    made.put(CompareMatter.SCALE, of.worded("scale", TrendScale.values()));
+    return made;
   }
 
   private GroupStrip strip(ComparedGroup group, double factor, String unit) {

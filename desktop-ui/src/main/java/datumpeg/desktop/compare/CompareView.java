@@ -2,16 +2,15 @@ package datumpeg.desktop.compare;
 
 import datumpeg.desktop.chart.CanvasPen;
 import datumpeg.desktop.control.Drawing;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Filters;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.text.Words;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
@@ -21,7 +20,7 @@ public final class CompareView extends VBox {
   private final VBox sentences = new VBox();
   private final Drawing strips = new Drawing("strips");
   private final Label key;
-  private final VBox buttons;
+  private final ExportButtons buttons;
 
   public CompareView(CompareViewModel model) {
     Words words = model.words();
@@ -37,7 +36,7 @@ public final class CompareView extends VBox {
     sentences.setId("compare-sentences");
     sentences.getStyleClass().add("changes");
     key = Labels.wrapping(words.text("compare.key"), "hint");
-    buttons = buttons(words, new CompareExport(model, strips));
+    buttons = new ExportButtons(words, "compare-exported", new ShownStrips(model, strips));
     VBox body = new VBox(filters, sentences, strips, key, buttons);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);
@@ -62,25 +61,6 @@ public final class CompareView extends VBox {
         model.between(from, to);
       }
     };
-  }
-
-  private static VBox buttons(Words words, CompareExport export) {
-    Label exported = Labels.vanishing("hint");
-    exported.setId("compare-exported");
-    exported.textProperty().bind(export.told());
-    FlowPane line =
-        new FlowPane(
-            button(words.text("export.svg"), export::saveSvg),
-            button(words.text("export.png"), export::savePng),
-            button(words.text("export.csv"), export::saveCsv));
-    line.getStyleClass().add("chart-buttons");
-    return new VBox(line, exported);
-  }
-
-  private static Button button(String name, Runnable action) {
-    Button button = new Button(name);
-    button.setOnAction(event -> action.run());
-    return button;
   }
 
   /** What is compared takes the keys. */

@@ -23,6 +23,9 @@ final class DrawingBox extends VBox {
   /** How large words are drawn at least, as part of those on a button. */
   private static final double LEAST_LETTERS = 0.8;
 
+  /** The same where the drawing takes all the room. */
+  private static final double LEAST_LETTERS_LARGE = 1.1;
+
   private final FlowPane choice = new FlowPane(6, 4);
   private final datumpeg.desktop.control.Drawing place =
       new datumpeg.desktop.control.Drawing("plan");
@@ -49,7 +52,11 @@ final class DrawingBox extends VBox {
     choice.getStyleClass().add("drawing-choice");
     larger = new ToggleButton(words.text("findings.larger"));
     larger.setId("drawing-larger");
-    larger.setOnAction(event -> large.accept(larger.isSelected()));
+    larger.setOnAction(
+        event -> {
+          large.accept(larger.isSelected());
+          keepReadable();
+        });
     larger.fontProperty().addListener((property, before, now) -> keepReadable());
     around.setFitToWidth(true);
     around.setFitToHeight(true);
@@ -124,7 +131,8 @@ final class DrawingBox extends VBox {
         .findFirst()
         .ifPresent(
             drawing -> {
-              double scale = LEAST_LETTERS * larger.getFont().getSize() / Mark.FONT_SIZE;
+              double letters = larger.isSelected() ? LEAST_LETTERS_LARGE : LEAST_LETTERS;
+              double scale = letters * larger.getFont().getSize() / Mark.FONT_SIZE;
               place.setMinSize(
                   scale * drawing.picture().width(), scale * drawing.picture().height());
             });

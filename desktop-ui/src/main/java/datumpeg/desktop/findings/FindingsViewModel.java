@@ -124,7 +124,7 @@ public final class FindingsViewModel {
         "behind.adjusted",
         words.figures().size(reading.adjustedMetres()),
         words.figures().deviation(reading.residualMetres()),
-        LengthDisplay.decimal(reading.redundancy(), 2));
+        LengthDisplay.decimal(100 * reading.redundancy(), 0));
   }
 
   private String shownStage() {

@@ -15,25 +15,25 @@ import javafx.scene.layout.VBox;
 final class AddingLine extends VBox {
   private final Words words;
 
-  AddingLine(FormViewModel model) {
-    this.words = model.words();
+  AddingLine(Words words, FormEdits edits) {
+    this.words = words;
     getStyleClass().add("changes");
     MenuButton usual = new MenuButton(words.text("form.add-to-stage"));
     usual.setId("form-add-to-stage");
     for (Stage stage : Stage.STANDARD) {
       MenuItem item = new MenuItem(words.stage(stage.id()));
-      item.setOnAction(event -> model.addStage(stage.id()));
+      item.setOnAction(event -> edits.addStage(stage.id()));
       usual.getItems().add(item);
     }
     Button opening = button("form.add-opening");
-    opening.setOnAction(event -> model.addOpening());
+    opening.setOnAction(event -> edits.addOpening());
     FlowPane stages =
         named(
             "stage",
             "form.stage-prompt",
             "form.stage-name",
             button("form.add-stage"),
-            model::addStage);
+            edits::addStage);
     stages.getChildren().add(usual);
     getChildren()
         .addAll(
@@ -43,7 +43,7 @@ final class AddingLine extends VBox {
                 "form.meter-prompt",
                 "form.meter-name",
                 button("form.add-meter"),
-                model::addMeter),
+                edits::addMeter),
             stages);
   }
 

@@ -5,6 +5,7 @@ import static datumpeg.desktop.form.FormGroup.more;
 
 import datumpeg.bridge.jobfile.JobDraft;
 import datumpeg.desktop.form.FormField.Shape;
+import java.util.ArrayList;
 import java.util.List;
 
 /** The slab's own outline, and the parts of the building that not every job has. */
@@ -53,35 +54,31 @@ final class DetailFields {
   }
 
   private static FormTable corners(JobDraft draft) {
-    return new FormTable(
-        FormTable.Kind.CORNERS,
-        CORNERS,
-        draft.keys(CORNERS).stream().map(name -> corner(name, CORNERS + "." + name)).toList());
-  }
-
-  private static FormTable.Row corner(String name, String path) {
-    return new FormTable.Row(
-        name,
-        path,
-        List.of(cell(path + "[1]", CORNERS + ".x"), cell(path + "[2]", CORNERS + ".y")));
+    return rows(FormTable.Kind.CORNERS, CORNERS, draft, List.of("[1]", "[2]"), List.of("x", "y"));
   }
 
   private static FormTable lines(JobDraft draft) {
-    return new FormTable(
+    return rows(
         FormTable.Kind.LINES,
         LINES,
-        draft.keys(LINES).stream().map(name -> line(name, LINES + "." + name)).toList());
+        draft,
+        List.of("[1][1]", "[1][2]", "[2][1]", "[2][2]"),
+        List.of("from-x", "from-y", "to-x", "to-y"));
   }
 
-  private static FormTable.Row line(String name, String path) {
-    return new FormTable.Row(
-        name,
-        path,
-        List.of(
-            cell(path + "[1][1]", LINES + ".from-x"),
-            cell(path + "[1][2]", LINES + ".from-y"),
-            cell(path + "[2][1]", LINES + ".to-x"),
-            cell(path + "[2][2]", LINES + ".to-y")));
+  /** A row for each key of a table, with a cell for each item of what stands there. */
+  private static FormTable rows(
+      FormTable.Kind kind, String table, JobDraft draft, List<String> items, List<String> called) {
+    List<FormTable.Row> rows = new ArrayList<>();
+    for (String name : draft.keys(table)) {
+      String path = table + "." + name;
+      List<FormField> cells = new ArrayList<>();
+      for (int i = 0; i < items.size(); i++) {
+        cells.add(cell(path + items.get(i), table + "." + called.get(i)));
+      }
+      rows.add(new FormTable.Row(name, path, cells));
+    }
+    return new FormTable(kind, table, rows);
   }
 
   private static FormField cell(String path, String key) {

@@ -34,7 +34,7 @@ final class FieldBox extends VBox {
   FieldBox(FormField field, Words words, FormActs acts) {
     this.field = field;
     this.words = words;
-    this.typed = text -> acts.type(field, text);
+    this.typed = text -> acts.edits().type(field, text);
     this.box = isOneOf(field) ? comboBox() : null;
     this.input = box == null ? otherInput() : box;
     getStyleClass().add("form-field");
@@ -42,11 +42,11 @@ final class FieldBox extends VBox {
     input.setMaxWidth(Double.MAX_VALUE);
     input
         .focusedProperty()
-        .addListener((property, before, now) -> acts.focus(now ? field.path() : ""));
+        .addListener((property, before, now) -> acts.focused().accept(now ? field.path() : ""));
     wrong.setId(input.getId() + "-wrong");
     told.setId(input.getId() + "-told");
     anew.setText(words.text("form.begin-anew"));
-    anew.setOnAction(event -> acts.remove(field.path()));
+    anew.setOnAction(event -> acts.edits().remove(field.path()));
   }
 
   private static boolean isOneOf(FormField field) {

@@ -1,22 +1,11 @@
 package datumpeg.desktop.form;
 
-/** What a user does to the fields of a form. The JavaFX thread only. */
-interface FormActs {
-  /** Something was typed into a field. */
-  void type(FormField field, String text);
+import java.util.function.Consumer;
 
-  /** An entry or a table is taken away. */
-  void remove(String path);
-
-  /** The field of a path took the keys; none for an empty path. */
-  void focus(String path);
-
-  /** A row of a name is added. */
-  void addRow(FormTable table, String name);
-
-  /** The corners begin with those of a rectangle. */
-  void beginWithRectangle(FormTable table);
-
-  /** A row is brought further up. */
-  void raise(FormTable table, FormTable.Row row);
-}
+/**
+ * What the fields of a form are given to act on. The JavaFX thread only.
+ *
+ * @param edits what a user does to the entries
+ * @param focused is told the path of the field that took the keys; an empty one for none
+ */
+record FormActs(FormEdits edits, Consumer<String> focused) {}

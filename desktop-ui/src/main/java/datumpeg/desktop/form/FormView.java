@@ -42,7 +42,10 @@ public final class FormView extends VBox {
     this.model = model;
     this.words = model.words();
     this.drawings = new FormDrawings(words);
-    this.groups = new GroupList(words, acts(), new AddingLine(model));
+    this.groups = new GroupList(
+            words,
+            new FormActs(model.edits(), this::focused),
+            new AddingLine(words, model.edits()));
     getStyleClass().addAll("screen", "form-screen");
     answer.setId("form-answer");
     said.setId("form-said");
@@ -58,40 +61,6 @@ public final class FormView extends VBox {
     if (now != null) {
       show(now);
     }
-  }
-
-  private FormActs acts() {
-    return new FormActs() {
-      @Override
-      public void type(FormField field, String text) {
-        model.type(field, text);
-      }
-
-      @Override
-      public void remove(String path) {
-        model.remove(path);
-      }
-
-      @Override
-      public void focus(String path) {
-        focused(path);
-      }
-
-      @Override
-      public void addRow(FormTable table, String name) {
-        model.addRow(table, name);
-      }
-
-      @Override
-      public void beginWithRectangle(FormTable table) {
-        model.beginWithRectangle(table);
-      }
-
-      @Override
-      public void raise(FormTable table, FormTable.Row row) {
-        model.raise(table, row);
-      }
-    };
   }
 
   /** What is always in sight: whether it can be stored. */
@@ -228,7 +197,7 @@ public final class FormView extends VBox {
     Button away = new Button(words.text("form.leave-out"));
     away.setAccessibleText(words.text("form.leave-out") + ": " + found.path());
     away.setMinWidth(USE_PREF_SIZE);
-    away.setOnAction(event -> model.remove(found.path()));
+    away.setOnAction(event -> model.edits().remove(found.path()));
     HBox line = new HBox(sentence, away);
     HBox.setHgrow(sentence, Priority.ALWAYS);
     line.getStyleClass().add("form-adding");

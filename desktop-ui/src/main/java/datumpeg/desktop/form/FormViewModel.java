@@ -7,8 +7,6 @@ import datumpeg.desktop.background.LatestAnswer;
 import datumpeg.desktop.source.RecordState;
 import datumpeg.desktop.text.Words;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
@@ -31,7 +29,6 @@ import javafx.beans.property.ReadOnlyStringWrapper;
  * <p>One thread, the toolkit's when there is one.
  */
 public final class FormViewModel {
-  private static final int MOST_STRAYS = 8;
   private static final String NOW = "form.now.";
   private static final String ASIDE = "form.aside.";
 
@@ -51,6 +48,7 @@ public final class FormViewModel {
   private final Consumer<Map<String, String>> keep;
   private final Consumer<String> openJob;
   private final LatestAnswer<FormAsked, FormPage> answers;
+  private final FormEdits edits;
   private final ReadOnlyObjectWrapper<FormPage> page = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyStringWrapper said = new ReadOnlyStringWrapper("");
   private final ReadOnlyStringWrapper stored = new ReadOnlyStringWrapper("");
@@ -86,6 +84,8 @@ public final class FormViewModel {
     this.background = background;
     this.keep = keep;
     this.openJob = openJob;
+    this.edits =
+        new FormEdits(words, () -> asked.state().draft(), this::become, this::refill, said::set);
     FormMaker maker = new FormMaker(words);
     this.answers = new LatestAnswer<>(worker, receivingThread, maker::page, page::set);
   }
@@ -158,64 +158,6 @@ public final class FormViewModel {
     return shelf.newest(job).map(base -> state.against(job, base)).orElse(state);
   }
 
-  /** What the user types into a field. */
-  void type(FormField field, String typed) {
-    String written =
-        field.choices().isEmpty()
-            ? TypedValue.written(field.shape(), typed, words.figures().lengths().display())
-            : typed;
-    JobDraft draft = asked.state().draft();
-    become(
-        field.shape() == FormField.Shape.SENTENCE && written.isBlank()
-            ? draft.blanked(field.path())
-            : draft.with(field.path(), field.shape().kind(), written));
-  }
-
-  /** Takes an entry or a table away. */
-  void remove(String path) {
-    JobDraft draft = asked.state().draft().without(path);
-    asked = asked.filledWith(asked.state());
-    become(draft);
-  }
-
-  /** Adds an opening, named after those there are. */
-  void addOpening() {
-    become(DraftAdditions.opening(asked.state().draft()));
-  }
-
-  /** Adds a meter of the name; one that is there already stays as it is. */
-  void addMeter(String name) {
-    add(DraftAdditions.meter(asked.state().draft(), name));
-  }
-
-  /** Adds a stage of the name; one that is there already stays as it is. */
-  void addStage(String name) {
-    add(DraftAdditions.stage(asked.state().draft(), name));
-  }
-
-  /** Adds a row of the name to a table; one that is there already stays as it is. */
-  void addRow(FormTable table, String name) {
-    add(DraftAdditions.row(asked.state().draft(), table, name));
-  }
-
-  /** Gives a table of corners those of the rectangle of span and length. */
-  void beginWithRectangle(FormTable table) {
-    become(DraftAdditions.rectangle(asked.state().draft(), table.path()));
-  }
-
-  /** Brings a row one place further up. */
-  void raise(FormTable table, FormTable.Row row) {
-    become(asked.state().draft().raised(table.path(), row.name()));
-  }
-
-  private void add(DraftAdditions.Added added) {
-    if (added.refused().isEmpty()) {
-      become(added.draft());
-    } else {
-      said.set(words.text(added.refused(), added.name()));
-    }
-  }
-
   /** The form that was put aside and the one that is shown change places. */
   void swap() {
     fill(asked.aside());
@@ -243,27 +185,8 @@ public final class FormViewModel {
     JobShelf.Taken taken = now.taken();
     asked = asked.filledWith(now.next());
     keepAndAsk();
-    String sentence =
-        switch (taken.outcome()) {
-          case STORED -> words.text("form.stored", taken.revision(), taken.job());
-          case NOTHING_NEW -> words.text("form.nothing-new", taken.revision(), taken.job());
-          case OVERTAKEN -> words.text("form.overtaken", taken.job());
-        };
     stored.set(taken.outcome() == JobShelf.Outcome.OVERTAKEN ? "" : taken.job());
-    said.set(sentence + strays(taken.strays()));
-  }
-
-  /** Which readings have no place any more, the first of them by name. */
-  private String strays(List<String> strays) {
-    if (strays.isEmpty()) {
-      return "";
-    }
-    List<String> lines = new ArrayList<>(List.of(words.count("form.strays", strays.size())));
-    lines.addAll(strays.subList(0, Math.min(MOST_STRAYS, strays.size())));
-    if (strays.size() > MOST_STRAYS) {
-      lines.add(words.text("form.more-strays", strays.size() - MOST_STRAYS));
-    }
-    return "\n" + String.join("\n", lines);
+    said.set(new StoredWords(words).of(taken));
   }
 
   /** Shows the job that was stored last. */
@@ -286,6 +209,11 @@ public final class FormViewModel {
     return stored.getReadOnlyProperty();
   }
 
+  /** What the user does to the entries. */
+  FormEdits edits() {
+    return edits;
+  }
+
   Words words() {
     return words;
   }
@@ -299,6 +227,11 @@ public final class FormViewModel {
     said.set("");
     stored.set("");
     keepAndAsk();
+  }
+
+  /** Its fields show their entries anew, also the one that has the keys. */
+  private void refill() {
+    asked = asked.filledWith(asked.state());
   }
 
   private void become(JobDraft draft) {

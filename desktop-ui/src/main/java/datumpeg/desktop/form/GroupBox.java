@@ -46,7 +46,7 @@ final class GroupBox extends VBox {
       Button away = new Button(words.text("form.remove"));
       away.setId("form-remove-" + of.named());
       away.setAccessibleText(words.text("form.remove") + ": " + group.title());
-      away.setOnAction(event -> acts.remove(of.table()));
+      away.setOnAction(event -> acts.edits().remove(of.table()));
       getChildren().add(away);
     }
   }

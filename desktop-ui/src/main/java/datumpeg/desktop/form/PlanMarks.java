@@ -43,25 +43,54 @@ final class PlanMarks {
   }
 
   void all() {
+    details.outlets().forEach(this::outlet);
     details.corners().forEach(this::corner);
     details.posts().forEach(this::post);
-    details.outlets().forEach(this::outlet);
     details.runs().forEach(this::run);
     anchors();
   }
 
   private void corner(PlanDetails.Corner corner) {
-    boolean isLit = plan.isLitIn("slab.corners." + corner.name() + "[");
+    boolean isLit = plan.isLitCorner(corner.name());
     Spot at = spot(corner.place());
     sheet.dot(isLit ? Ink.SOLID : Ink.PAPER, at, isLit ? 2 * DOT : DOT);
-    if (!isLit && plan.isGridName(corner.name())) {
-      return; // it stands outside already
+    if (!plan.isNamedByGrid(corner.name(), at)) {
+      sheet.name(aroundCorner(corner, at, isLit));
     }
+  }
+
+  /** Inside the slab, further in where its edge is in the way, else outside. */
+  private DrawnName aroundCorner(PlanDetails.Corner corner, Spot at, boolean isLit) {
     boolean high = corner.place().yMetres() > plan.spanMetres() / 2;
-    double beside = (high ? 0.7 : -0.7) * ShapeSheet.LINE;
     boolean right = corner.place().xMetres() > plan.lengthMetres() / 2;
-    Anchor anchor = right ? Anchor.END : Anchor.START;
-    sheet.words(corner.name(), at.x() + (right ? -2 : 2) * DOT, at.y() + beside, anchor, isLit);
+    Anchor inside = right ? Anchor.END : Anchor.START;
+    Anchor outside = right ? Anchor.START : Anchor.END;
+    double down = (high ? 0.7 : -0.7) * ShapeSheet.LINE;
+    double across = (right ? -3 : 3) * DOT;
+    DrawnName name =
+        DrawnName.stepping(
+            corner.name(),
+            isLit,
+            new DrawnName.Place(at.x() + across, at.y() + down, inside),
+            6,
+            0,
+            down / 3);
+    return name.or(
+            DrawnName.stepping(
+                corner.name(),
+                isLit,
+                new DrawnName.Place(at.x() - across, at.y() + down, outside),
+                6,
+                0,
+                down / 3))
+        .or(
+            DrawnName.stepping(
+                corner.name(),
+                isLit,
+                new DrawnName.Place(at.x(), at.y() - down, Anchor.MIDDLE),
+                6,
+                0,
+                -down / 3));
   }
 
   private void post(PlanDetails.Post post) {
@@ -73,7 +102,8 @@ final class PlanMarks {
     sheet.box(Ink.SOLID, x - half, y - half, 2 * half, 2 * half);
     double beside = (post.atFirstEnd() ? 1 : -1) * 3 * DOT;
     Anchor anchor = post.atFirstEnd() ? Anchor.START : Anchor.END;
-    sheet.words(post.name(), x + beside, y, anchor, plan.isLit(list));
+    DrawnName.Place inside = new DrawnName.Place(x + beside, y, anchor);
+    sheet.name(DrawnName.stepping(post.name(), plan.isLit(list), inside, 2, beside, 0));
   }
 
   /** The gutter along its side, a ring where it lets the water out. */
@@ -84,9 +114,10 @@ final class PlanMarks {
     Spot at = new Spot(plan.x(outlet.fromFirstEndMetres()), y);
     sheet.line(ink, new Spot(plan.x(0), y), new Spot(plan.x(plan.lengthMetres()), y));
     sheet.dot(Ink.PAPER, at, 1.7 * DOT);
-    double beside = (outlet.onSideA() ? -1 : 1) * ShapeSheet.LINE;
+    double inward = (outlet.onSideA() ? -1 : 1) * ShapeSheet.LINE;
     String name = plan.words.text("form.draw.outlet");
-    sheet.words(name, at.x(), at.y() + beside, Anchor.MIDDLE, isLit);
+    DrawnName.Place inside = new DrawnName.Place(at.x(), at.y() + inward, Anchor.MIDDLE);
+    sheet.name(DrawnName.stepping(name, isLit, inside, 3, 0, 0.3 * inward));
   }
 
   private void run(PlanDetails.Run run) {
@@ -96,7 +127,7 @@ final class PlanMarks {
     sheet.line(isLit ? Ink.FOUND : Ink.LIMIT, from, to);
     sheet.dot(Ink.SOLID, from, DOT);
     sheet.dot(Ink.SOLID, to, DOT);
-    sheet.words(run.name(), (from.x() + to.x()) / 2, (from.y() + to.y()) / 2, Anchor.MIDDLE, isLit);
+    sheet.onLine(run.name(), new Spot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2), isLit);
   }
 
   /** The anchors of each base, and the line that they must not cross. */

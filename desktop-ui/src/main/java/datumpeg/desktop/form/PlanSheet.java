@@ -5,6 +5,7 @@ import datumpeg.analysis.report.drawing.Anchor;
 import datumpeg.analysis.report.drawing.Box;
 import datumpeg.analysis.report.drawing.Ink;
 import datumpeg.analysis.report.drawing.Picture;
+import datumpeg.analysis.report.drawing.Spot;
 import datumpeg.desktop.text.Words;
 import java.util.List;
 import java.util.stream.IntStream;
@@ -23,17 +24,23 @@ final class PlanSheet extends ShapeSheet {
   private final double left;
   private final double bottom;
 
+  /** All that is drawn of the slab, in drawing units. */
+  private final Box around;
+
   private PlanSheet(BuildingShape shape, Words words, String lit, double width, double height) {
     super(shape, words, lit, width, height);
     this.span = shape.spanMetres().orElse(shape.lengthMetres().orElse(1) / 2);
     this.length = shape.lengthMetres().orElse(2 * span);
     Box drawn = drawn(shape.details().corners());
-    double side = Sheet.wideBold(told(span)) + LINE;
+    double side = Sheet.wideBesideLine(told(span)) + LINE;
     double free = width - side - 2.5 * LINE;
     this.scale =
         Math.max(0, Math.min(free / drawn.width(), (height - 7.2 * LINE) / drawn.height()));
     this.left = side + (free - scale * drawn.width()) / 2 - scale * drawn.left();
     this.bottom = (height + scale * drawn.height()) / 2 - 1.2 * LINE + scale * drawn.top();
+    double top = y(drawn.bottom());
+    this.around =
+        new Box(x(drawn.left()), top, x(drawn.right()) - x(drawn.left()), y(drawn.top()) - top);
   }
 
   /** Slab and corners, in metres, the least y on top. */
@@ -71,11 +78,15 @@ final class PlanSheet extends ShapeSheet {
     marks.all();
     dimensions();
     double above = y(span) - 0.6 * LINE;
-    sheet.words(words.text("form.draw.first-end"), x(0) - LINE, above, Anchor.END, false);
-    sheet.words(words.text("form.draw.last-end"), x(length) + LINE, above, Anchor.START, false);
-    String sideB = words.text("form.draw.side-b");
-    sheet.words(sideB, x(length / 2), y(span) - 1.5 * LINE, Anchor.MIDDLE, false);
+    up("form.draw.first-end", new DrawnName.Place(around.left() - LINE, above, Anchor.END));
+    up("form.draw.last-end", new DrawnName.Place(around.right() + LINE, above, Anchor.START));
+    double over = Math.min(y(span), around.top()) - 1.5 * LINE;
+    up("form.draw.side-b", new DrawnName.Place(x(length / 2), over, Anchor.MIDDLE));
     return sheet.picture(words.text("form.draw.plan"));
+  }
+
+  private void up(String key, DrawnName.Place first) {
+    sheet.name(DrawnName.stepping(words.text(key), false, first, 6, 0, -0.3 * LINE));
   }
 
   private void frames() {
@@ -89,9 +100,20 @@ final class PlanSheet extends ShapeSheet {
       sheet.line(Ink.GRID, x, a, x, b);
       sheet.box(Ink.SOLID, x - wide / 2, a - deep, wide, deep);
       sheet.box(Ink.SOLID, x - wide / 2, b, wide, deep);
-      sheet.words("A" + (i + 1), x, y(0) + 0.6 * LINE, Anchor.MIDDLE, false);
-      sheet.words("B" + (i + 1), x, y(span) - 0.6 * LINE, Anchor.MIDDLE, false);
+      gridName("A" + (i + 1), x, y(0), 1);
+      gridName("B" + (i + 1), x, y(span), -1);
     }
+  }
+
+  /** Outside its side, further out where the outline is in the way. */
+  private void gridName(String name, double x, double y, int outward) {
+    DrawnName.Place first = new DrawnName.Place(x, y + outward * 0.6 * LINE, Anchor.MIDDLE);
+    sheet.name(DrawnName.stepping(name, isLitCorner(name), first, 6, 0, outward * 0.3 * LINE));
+  }
+
+  /** Whether a corner of this name is being typed. */
+  boolean isLitCorner(String name) {
+    return isLitIn("slab.corners." + name + "[");
   }
 
   /** A gap in the outline with its name inside. */
@@ -104,37 +126,42 @@ final class PlanSheet extends ShapeSheet {
       double x = hole.wall() == Wall.END_1 ? x(0) : x(length);
       sheet.box(ink, x - 3, y(to), 6, along);
       boolean first = hole.wall() == Wall.END_1;
-      sheet.words(
-          hole.id(),
-          x + (first ? 8 : -8),
-          y((hole.fromMetres() + to) / 2),
-          first ? Anchor.START : Anchor.END,
-          isLit);
+      double y = y((hole.fromMetres() + to) / 2);
+      Anchor anchor = first ? Anchor.START : Anchor.END;
+      int inward = first ? 1 : -1;
+      sheet.name(
+          DrawnName.stepping(
+              hole.id(), isLit, new DrawnName.Place(x + inward * 8, y, anchor), 3, inward * 6, 0));
     } else {
       boolean sideA = hole.wall() == Wall.SIDE_A;
       double y = sideA ? y(0) : y(span);
       sheet.box(ink, x(hole.fromMetres()), y - 3, along, 6);
-      sheet.words(
-          hole.id(),
-          x((hole.fromMetres() + to) / 2),
-          y + (sideA ? -0.8 : 0.8) * LINE,
-          Anchor.MIDDLE,
-          isLit);
+      double inward = sideA ? -LINE : LINE;
+      double x = x((hole.fromMetres() + to) / 2);
+      sheet.name(
+          DrawnName.stepping(
+              hole.id(),
+              isLit,
+              new DrawnName.Place(x, y + 0.8 * inward, Anchor.MIDDLE),
+              3,
+              0,
+              0.3 * inward));
     }
   }
 
   private void dimensions() {
     if (shape.spanMetres().isPresent()) {
       boolean isLit = isLit("building.span");
-      sheet.upright(x(0) - LINE, y(0), y(span), told(span), Anchor.END, isLit);
+      sheet.upright(around.left() - LINE, y(0), y(span), told(span), Anchor.END, isLit);
     }
-    bays(y(0) + 1.7 * LINE);
+    double below = around.bottom();
+    bays(below + 1.7 * LINE);
     if (shape.lengthMetres().isPresent()) {
       boolean isLit = isLit("building.length");
-      sheet.across(x(0), x(length), y(0) + 3.1 * LINE, told(length), isLit);
+      sheet.across(x(0), x(length), below + 3.1 * LINE, told(length), isLit);
     }
-    sheet.words(
-        words.text("form.draw.side-a"), x(length / 2), y(0) + 4.3 * LINE, Anchor.MIDDLE, false);
+    DrawnName.Place sideA = new DrawnName.Place(x(length / 2), below + 4.3 * LINE, Anchor.MIDDLE);
+    sheet.name(DrawnName.stepping(words.text("form.draw.side-a"), false, sideA, 4, 0, 0.1 * LINE));
   }
 
   /** Each bay with its size where that fits; bays of one size that are too narrow are counted. */
@@ -155,7 +182,7 @@ final class PlanSheet extends ShapeSheet {
     }
     if (!fit && shape.baysMetres().stream().distinct().count() == 1) {
       String counted = shape.baysMetres().size() + " × " + bay(shape.baysMetres().get(0));
-      sheet.words(counted, (x(begin) + x(at)) / 2, y, Anchor.MIDDLE, isLit);
+      sheet.onLine(counted, new Spot((x(begin) + x(at)) / 2, y), isLit);
     }
   }
 
@@ -164,11 +191,14 @@ final class PlanSheet extends ShapeSheet {
     return told(metres).replace(" mm", "");
   }
 
-  /** Whether a frame has its mark of this name on the sheet. */
-  boolean isGridName(String name) {
-    int frames = shape.framesMetres().size();
-    return IntStream.rangeClosed(1, frames)
-        .anyMatch(frame -> name.equals("A" + frame) || name.equals("B" + frame));
+  /** Whether the mark of a frame has this name, and stands so near that it names the corner too. */
+  boolean isNamedByGrid(String name, Spot corner) {
+    List<Double> frames = shape.framesMetres();
+    return IntStream.rangeClosed(1, frames.size())
+        .filter(frame -> name.equals("A" + frame) || name.equals("B" + frame))
+        .mapToObj(
+            frame -> new Spot(x(frames.get(frame - 1)), name.charAt(0) == 'A' ? y(0) : y(span)))
+        .anyMatch(grid -> Math.hypot(grid.x() - corner.x(), grid.y() - corner.y()) < 1.2 * LINE);
   }
 
   double spanMetres() {

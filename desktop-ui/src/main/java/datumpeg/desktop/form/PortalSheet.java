@@ -27,7 +27,7 @@ final class PortalSheet extends ShapeSheet {
     this.span = shape.spanMetres().orElse(2 * shape.eaveHeightMetres().orElse(1));
     this.eave = shape.eaveHeightMetres().orElse(span / 3);
     this.ridge = shape.ridgeHeightMetres().orElse(eave);
-    double side = Sheet.wideBold(told(span)) + LINE;
+    double side = Sheet.wideBesideLine(told(span)) + LINE;
     double high = ridge + shape.rafterDepthMetres();
     double free = width - 2 * side;
     this.scale = Math.max(0, Math.min(free / span, (height - 5.2 * LINE) / high));
@@ -60,9 +60,14 @@ final class PortalSheet extends ShapeSheet {
       levelBeam();
     }
     dimensions();
-    sheet.words("A", x(shape.columnLineMetres()), y(0) + 0.7 * LINE, Anchor.MIDDLE, true);
-    sheet.words("B", x(span - shape.columnLineMetres()), y(0) + 0.7 * LINE, Anchor.MIDDLE, true);
+    side("A", x(shape.columnLineMetres()));
+    side("B", x(span - shape.columnLineMetres()));
     return sheet.picture(words.text("form.draw.portal"));
+  }
+
+  private void side(String name, double x) {
+    DrawnName.Place below = new DrawnName.Place(x, y(0) + 0.7 * LINE, Anchor.MIDDLE);
+    sheet.name(DrawnName.stepping(name, true, below, 4, 0, 0.1 * LINE));
   }
 
   private void column(double from, double to) {
@@ -99,7 +104,8 @@ final class PortalSheet extends ShapeSheet {
     sheet.box(
         isLit ? Ink.FOUND : Ink.LIMIT, far, y(high), scale * hole.widthMetres(), scale * high);
     double middle = (far + x(hole.fromMetres())) / 2;
-    sheet.words(hole.id(), middle, y(high * 0.75), Anchor.MIDDLE, isLit);
+    DrawnName.Place upper = new DrawnName.Place(middle, y(high * 0.75), Anchor.MIDDLE);
+    sheet.name(DrawnName.stepping(hole.id(), isLit, upper, 2, 0, -0.3 * LINE));
   }
 
   private void dimensions() {
@@ -124,7 +130,9 @@ final class PortalSheet extends ShapeSheet {
     if (radians.isPresent()) {
       String degrees = LengthDisplay.decimal(StrictMath.toDegrees(radians.getAsDouble()), 1);
       double y = y((eave + ridge) / 2 + shape.rafterDepthMetres()) - 0.7 * LINE;
-      sheet.words(degrees + "°", x(span * 0.77), y, Anchor.END, isLit("building.pitch"));
+      DrawnName.Place above = new DrawnName.Place(x(span * 0.77), y, Anchor.END);
+      sheet.name(
+          DrawnName.stepping(degrees + "°", isLit("building.pitch"), above, 4, 0, -0.3 * LINE));
     }
   }
 

@@ -53,7 +53,7 @@ final class TableBox extends VBox {
     line.getStyleClass().add("chart-buttons");
     if (table.kind() == FormTable.Kind.CORNERS) {
       Button rectangle = button(words.text("form.rectangle"), "-rectangle", title);
-      rectangle.setOnAction(event -> acts.beginWithRectangle(table));
+      rectangle.setOnAction(event -> acts.edits().beginWithRectangle(table));
       line.getChildren().add(rectangle);
     }
     return line;
@@ -68,7 +68,7 @@ final class TableBox extends VBox {
   }
 
   private void add() {
-    acts.addRow(table, name.getText());
+    acts.edits().addRow(table, name.getText());
     name.clear();
   }
 
@@ -110,7 +110,7 @@ final class TableBox extends VBox {
 
   private Pane line(FormTable.Row row) {
     Button away = button(words.text("form.remove"), "-remove-" + row.name(), row.name());
-    away.setOnAction(event -> acts.remove(row.path()));
+    away.setOnAction(event -> acts.edits().remove(row.path()));
     return table.kind().isNamed() ? named(row, away) : alone(row, away);
   }
 
@@ -125,7 +125,7 @@ final class TableBox extends VBox {
     }
     if (table.kind().isOrdered()) {
       Button up = button(words.text("form.up"), "-up-" + row.name(), row.name());
-      up.setOnAction(event -> acts.raise(table, row));
+      up.setOnAction(event -> acts.edits().raise(table, row));
       line.getChildren().add(up);
     }
     line.getChildren().add(away);

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param choices what can be measured of it; empty while that is being looked up
  * @param stage the stage chosen
  * @param listening for Bluetooth LE meters
+ * @param goOn what the last session can go on with, in words; empty for none
  * @param sentence what is to be said before a session begins, or how the last one ended
  * @param running the session, while one runs
  * @param elsewhere what other screens say of the session; empty while none runs or this is shown
@@ -24,6 +25,7 @@ record MeasurePage(
     Optional<Sessions.Choices> choices,
     String stage,
     Listening listening,
+    String goOn,
     String sentence,
     Optional<Running> running,
     String elsewhere) {

@@ -6,6 +6,7 @@ import datumpeg.desktop.text.Words;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -28,6 +29,7 @@ public final class MeasureViewModel {
   private String stage = "";
   private Optional<Sessions.Choices> choices = Optional.empty();
   private boolean shown;
+  private BiConsumer<String, String> onBegun = (begunJob, begunStage) -> {};
 
   /**
    * Measuring of no job yet, with tones of this machine.
@@ -152,9 +154,22 @@ public final class MeasureViewModel {
     return session.isRunning();
   }
 
+  /** Is told the job and the stage of each session that begins. */
+  public void onBegun(BiConsumer<String, String> told) {
+    onBegun = told;
+  }
+
   void begin(SessionWish wish) {
     search.stop();
+    job = wish.job();
+    stage = wish.stage();
     session.begin(wish);
+    onBegun.accept(wish.job(), wish.stage());
+  }
+
+  /** Begins again where the last session stood, behind what was recorded. */
+  void goOn() {
+    session.left().map(left -> left.wish(memory.now())).ifPresent(this::begin);
   }
 
   private void refresh() {
@@ -166,9 +181,28 @@ public final class MeasureViewModel {
             choices,
             stage,
             search.state(),
+            whatIsLeft(),
             sentence(),
             running,
             shown ? "" : running.map(this::elsewhere).orElse("")));
+  }
+
+  /** A job that the record does not have is none to go on with. */
+  private String whatIsLeft() {
+    return session
+        .left()
+        .flatMap(
+            left ->
+                jobs.stream()
+                    .filter(each -> each.id().equals(left.job()))
+                    .findFirst()
+                    .map(
+                        each -> words.text("measure.go-on", name(each), words.stage(left.stage()))))
+        .orElse("");
+  }
+
+  private static String name(JobChoice job) {
+    return job.name().isEmpty() ? job.id() : job.name();
   }
 
   /** What other screens say of the session, in one line: what is held or typed before all else. */

@@ -5,14 +5,17 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * What one user need not say again at the next session. Immutable.
  *
  * @param footKey the key that the foot switch sends, by its name; empty for none
  * @param tones whether tones are heard
+ * @param left where the last session stood; empty before the first
  */
-record Remembered(String operator, List<LinkWish> links, String footKey, boolean tones) {
+record Remembered(
+    String operator, List<LinkWish> links, String footKey, boolean tones, Optional<LeftAt> left) {
   private static final String OPERATOR = "measure.operator";
   private static final String LINK = "measure.link.";
   private static final String PROFILE = "measure.profile.";
@@ -24,19 +27,26 @@ record Remembered(String operator, List<LinkWish> links, String footKey, boolean
   }
 
   static Remembered nothing() {
-    return new Remembered("", List.of(), "", true);
+    return new Remembered("", List.of(), "", true, Optional.empty());
   }
 
   Remembered with(SessionWish wish) {
-    return new Remembered(wish.operator(), wish.links(), footKey, tones);
+    return new Remembered(
+        wish.operator(), wish.links(), footKey, tones, Optional.of(LeftAt.of(wish)));
+  }
+
+  /** The session that runs now asks for a target of this name. */
+  Remembered withTarget(String name) {
+    return new Remembered(
+        operator, links, footKey, tones, left.map(session -> session.withTarget(name)));
   }
 
   Remembered withFootKey(String key) {
-    return new Remembered(operator, links, key, tones);
+    return new Remembered(operator, links, key, tones, left);
   }
 
   Remembered withTones(boolean heard) {
-    return new Remembered(operator, links, footKey, heard);
+    return new Remembered(operator, links, footKey, heard, left);
   }
 
   Map<String, String> asTexts() {
@@ -50,6 +60,7 @@ record Remembered(String operator, List<LinkWish> links, String footKey, boolean
     }
     // One behind the last says that no more follow, where more were kept before.
     texts.put(LINK + links.size(), "");
+    left.ifPresent(session -> texts.putAll(session.asTexts()));
     return texts;
   }
 
@@ -66,6 +77,7 @@ record Remembered(String operator, List<LinkWish> links, String footKey, boolean
         texts.getOrDefault(OPERATOR, ""),
         links,
         texts.getOrDefault(FOOT, ""),
-        !"false".equals(texts.get(TONES)));
+        !"false".equals(texts.get(TONES)),
+        LeftAt.of(texts));
   }
 }

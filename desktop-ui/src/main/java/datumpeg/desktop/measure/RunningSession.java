@@ -7,6 +7,7 @@ import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.collect.SpareFolders;
 import datumpeg.bridge.collect.StageWork;
+import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.collect.WatchedTarget;
 import datumpeg.bridge.failure.FailureException;
 import datumpeg.bridge.failure.InputException;
@@ -22,6 +23,7 @@ import datumpeg.desktop.text.Words;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -111,7 +113,7 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
     return measuring.measure(
         record,
         stored,
-        stage.asked(),
+        asked(stage),
         collector -> stage.setting(collector, stored, record, wish.order()),
         scribe(stored, Optional.empty()),
         measuring.captureFile(stored),
@@ -160,6 +162,16 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
       }
     }
     return meters;
+  }
+
+  /** What is asked for, beginning at or behind the target that was asked for last. */
+  private List<Wanted> asked(StageWork stage) {
+    List<String> names = stage.all().stream().map(Wanted::name).toList();
+    int last = names.indexOf(wish.from());
+    List<Wanted> asked = new ArrayList<>(stage.asked());
+    long before = asked.stream().takeWhile(each -> names.indexOf(each.name()) < last).count();
+    Collections.rotate(asked, -(int) before);
+    return asked;
   }
 
   private void personIsThere(LiveSession session) {

@@ -71,17 +71,9 @@ final class SessionModel {
     changed.run();
   }
 
-  /** Begins again as before, behind what was recorded: after a cable was pulled, for instance. */
-  void goOn() {
-    SessionWish again = wish;
-    if (again != null && !isRunning()) {
-      begin(again);
-    }
-  }
-
-  /** Whether there is a session to go on with. */
-  boolean canGoOn() {
-    return wish != null && !isRunning();
+  /** Where the last session stood, if one can go on there. */
+  Optional<LeftAt> left() {
+    return isRunning() ? Optional.empty() : memory.now().left();
   }
 
   void act(Act act) {
@@ -225,11 +217,20 @@ final class SessionModel {
     public void stands(SessionShot newShot) {
       SessionShot before = shot;
       shot = newShot;
+      remember(newShot.guide().wanted().map(Wanted::name).orElse(""));
       sound(before, newShot);
       if (before != null && before.takenCount() != newShot.takenCount()) {
         targets.refresh();
       }
       changed.run();
+    }
+
+    private void remember(String target) {
+      boolean known =
+          memory.now().left().filter(session -> session.target().equals(target)).isPresent();
+      if (!known && !target.isEmpty()) {
+        memory.become(memory.now().withTarget(target));
+      }
     }
 
     private void sound(@Nullable SessionShot before, SessionShot now) {

@@ -13,6 +13,8 @@ import java.util.OptionalInt;
  * @param round of the readings; empty where it follows from what was moved
  * @param operator who measures; may be empty
  * @param links of the meters; a keyboard is always one more
+ * @param from the name of the target to begin at, or behind it where it is answered; empty for the
+ *     first
  */
 public record SessionWish(
     String job,
@@ -21,9 +23,22 @@ public record SessionWish(
     Guide.Order order,
     OptionalInt round,
     String operator,
-    List<LinkWish> links) {
+    List<LinkWish> links,
+    String from) {
   public SessionWish {
     links = List.copyOf(links);
+  }
+
+  /** A session that begins at the first target. */
+  public SessionWish(
+      String job,
+      String stage,
+      String watched,
+      Guide.Order order,
+      OptionalInt round,
+      String operator,
+      List<LinkWish> links) {
+    this(job, stage, watched, order, round, operator, links, "");
   }
 
   /**

@@ -46,7 +46,7 @@ final class SetupPane extends ScrollPane {
     listed = new ToggleButton(words.text("measure.order.listed"));
     any = new ToggleButton(words.text("measure.order.any"));
     begin = button("begin", "measure.begin", () -> begin(""));
-    goOn = button("go-on", "measure.go-on", model.session()::goOn);
+    goOn = button("go-on", "measure.begin", model::goOn);
     watch = button("watch", "measure.watch", this::beginWatch);
     getStyleClass().add("setup-scroll");
     setFitToWidth(true);
@@ -134,7 +134,8 @@ final class SetupPane extends ScrollPane {
     links.show(page.listening());
     begin.setDisable(chosen == null);
     watch.setDisable(chosen == null);
-    begins.getChildren().setAll(model.session().canGoOn() ? List.of(begin, goOn) : List.of(begin));
+    goOn.setText(page.goOn());
+    begins.getChildren().setAll(page.goOn().isEmpty() ? List.of(begin) : List.of(begin, goOn));
     showing = false;
   }
 

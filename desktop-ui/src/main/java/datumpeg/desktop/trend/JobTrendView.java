@@ -1,13 +1,12 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.text.Words;
-import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -27,7 +26,7 @@ final class JobTrendView extends VBox {
   private final TargetChart chart;
   private final Label reading = Labels.wrapping("", "chart-reading");
   private final VBox changes = new VBox();
-  private final VBox buttons;
+  private final ExportButtons buttons;
   private boolean showing;
 
   JobTrendView(TrendViewModel model) {
@@ -40,7 +39,7 @@ final class JobTrendView extends VBox {
     String keys = model.words().text("trend.target-keys");
     chart.onRead(told -> reading.setText(told.isEmpty() ? keys : told));
     changes.getStyleClass().add("changes");
-    buttons = buttons(model.words(), new JobTrendExport(model, chart));
+    buttons = new ExportButtons(model.words(), "trend-of-job-exported", shown());
     VBox body =
         new VBox(title, choosers(model.words()), sentence, chart, reading, changes, buttons);
     body.getStyleClass().add("trend-body");
@@ -89,23 +88,13 @@ final class JobTrendView extends VBox {
     return line;
   }
 
-  private static VBox buttons(Words words, JobTrendExport export) {
-    Label exported = Labels.vanishing("hint");
-    exported.setId("trend-of-job-exported");
-    exported.textProperty().bind(export.told());
-    FlowPane line =
-        new FlowPane(
-            button(words.text("export.svg"), export::saveSvg),
-            button(words.text("export.png"), export::savePng),
-            button(words.text("export.csv"), export::saveCsv));
-    line.getStyleClass().add("chart-buttons");
-    return new VBox(line, exported);
-  }
-
-  private static Button button(String name, Runnable action) {
-    Button button = new Button(name);
-    button.setOnAction(event -> action.run());
-    return button;
+  private ExportButtons.Shown shown() {
+    return new ShownTrend(
+        chart,
+        () -> {
+          TrendPage page = model.page().get();
+          return () -> TargetTable.csv(page, model.words());
+        });
   }
 
   /** The choice of a check takes the keys. */

@@ -12,16 +12,15 @@ import datumpeg.analysis.trend.TrendSeries;
 import datumpeg.analysis.trend.TrendWords;
 import datumpeg.bridge.exchange.TrendTable;
 import datumpeg.desktop.control.Choice;
+import datumpeg.desktop.control.Choices;
 import datumpeg.desktop.source.AllOutcomes;
 import datumpeg.desktop.source.JobState;
 import datumpeg.desktop.text.Words;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Makes a page of what is asked. A pure function; any thread. */
 final class JobsTrendMaker {
@@ -84,44 +83,24 @@ final class JobsTrendMaker {
   }
 
   private Map<TrendMatter, List<Choice>> choices(OutcomeNames names, TrendAsked asked) {
-    Map<TrendMatter, List<Choice>> choices = new EnumMap<>(TrendMatter.class);
-    choices.put(
+    Choices of = new Choices(words);
+    Map<TrendMatter, List<Choice>> made = new EnumMap<>(TrendMatter.class);
+    made.put(
         TrendMatter.CHECK,
-        names.checks().stream().map(id -> new Choice(id, words.check(id))).toList());
-    choices.put(TrendMatter.TARGET, named(names.endings(check(names, asked))));
-    choices.put(TrendMatter.CREW, named(names.crews()));
-    choices.put(TrendMatter.SITE, named(names.sites()));
-    choices.put(TrendMatter.METER, named(names.meters()));
-    choices.put(TrendMatter.SLAB, named(names.slabLayers()));
-    choices.put(TrendMatter.ROUNDS, worded("rounds", RoundChoice.values()));
-    choices.put(TrendMatter.PER, worded("per", PointPer.values()));
-    choices.put(TrendMatter.SCALE, worded("scale", TrendScale.values()));
-    choices.put(
+        of.ofChecks(names.checks()));
+    made.put(TrendMatter.TARGET, of.allOr(names.endings(check(names, asked))));
+    made.put(TrendMatter.CREW, of.allOr(names.crews()));
+    made.put(TrendMatter.SITE, of.allOr(names.sites()));
+    made.put(TrendMatter.METER, of.allOr(names.meters()));
+    made.put(TrendMatter.SLAB, of.allOr(names.slabLayers()));
+    made.put(TrendMatter.ROUNDS, of.worded("rounds", RoundChoice.values()));
+    made.put(TrendMatter.PER, of.worded("per", PointPer.values()));
+    made.put(TrendMatter.SCALE, of.worded("scale", TrendScale.values()));
+    made.put(
         TrendMatter.CHART,
-        Stream.of("INDIVIDUALS", TrendAsked.MOVING_AVERAGE)
-            .map(id -> new Choice(id, words.text("trend-choice.chart." + lower(id))))
-            .toList());
-    choices.put(TrendMatter.RULES, worded("rules", RunRules.values()));
-    return choices;
-  }
-
-  private List<Choice> named(List<String> names) {
-    List<Choice> choices = new ArrayList<>(List.of(new Choice("", words.text("trend.all"))));
-    names.forEach(name -> choices.add(new Choice(name, name)));
-    return choices;
-  }
-
-  private List<Choice> worded(String matter, Enum<?>[] values) {
-    return Stream.of(values)
-        .map(
-            value ->
-                new Choice(
-                    value.name(), words.text("trend-choice." + matter + "." + lower(value.name()))))
-        .toList();
-  }
-
-  private static String lower(String name) {
-    return name.toLowerCase(Locale.ROOT).replace('_', '-');
+        of.worded("chart", List.of("INDIVIDUALS", TrendAsked.MOVING_AVERAGE)));
+    made.put(TrendMatter.RULES, of.worded("rules", RunRules.values()));
+    return made;
   }
 
   private List<String> sentences(

@@ -1,12 +1,14 @@
 package datumpeg.desktop.trend;
 
 import datumpeg.desktop.chart.LongChart;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Filters;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.text.Words;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -23,11 +25,9 @@ final class JobsTrendView extends VBox {
   private final LongChart chart = new LongChart();
   private final Label reading = Labels.wrapping("", "chart-reading");
   private final VBox sentences = new VBox();
-  private final TrendExport export;
 
   JobsTrendView(JobsTrendViewModel model) {
     this.words = model.words();
-    this.export = new TrendExport(model, chart);
     this.filters =
         new Filters<>(
             "jobs", words, List.of(TrendMatter.values()), List.of(TrendMatter.CHECK), told(model));
@@ -36,10 +36,9 @@ final class JobsTrendView extends VBox {
     reading.setId("jobs-reading");
     chart.onRead(told -> reading.setText(told.isEmpty() ? words.text("trend.chart-keys") : told));
     sentences.getStyleClass().add("changes");
-    Label exported = Labels.vanishing("hint");
-    exported.setId("trend-exported");
-    exported.textProperty().bind(export.told());
-    VBox body = new VBox(filters, chart, reading, buttons(), exported, sentences);
+    ExportButtons export =
+        new ExportButtons(words, "trend-exported", new ShownTrend(chart, () -> csv(model)));
+    VBox body = new VBox(filters, chart, reading, moves(), export, sentences);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);
     scroll.getStyleClass().add("page-scroll");
@@ -66,19 +65,20 @@ final class JobsTrendView extends VBox {
     };
   }
 
-  private FlowPane buttons() {
-    FlowPane buttons =
+  private static Supplier<String> csv(JobsTrendViewModel model) {
+    return model.page().get().csv()::text;
+  }
+
+  private FlowPane moves() {
+    FlowPane moves =
         new FlowPane(
             button("trend.earlier", () -> chart.move(-0.5)),
             button("trend.later", () -> chart.move(0.5)),
             button("trend.closer", () -> chart.zoom(2)),
             button("trend.wider", () -> chart.zoom(0.5)),
-            button("trend.show-all", chart::showAll),
-            button("export.svg", export::saveSvg),
-            button("export.png", export::savePng),
-            button("export.csv", export::saveCsv));
-    buttons.getStyleClass().add("chart-buttons");
-    return buttons;
+            button("trend.show-all", chart::showAll));
+    moves.getStyleClass().add("chart-buttons");
+    return moves;
   }
 
   private Button button(String key, Runnable action) {

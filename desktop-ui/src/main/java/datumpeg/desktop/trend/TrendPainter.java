@@ -131,8 +131,11 @@ final class TrendPainter {
     pen.line(x - 9, end, x + 9, end, ink, 3);
     pen.block(x - 11, middle - 11, 22, 22, Ink.PAPER);
     pen.standing(point.standing(), x, middle, 20);
-    pen.text(
-        Figures.signed(point.deviation()), x + 16, middle - pen.em(0.9), Ink.TEXT, Pen.Align.LEFT);
+    String written = Figures.signed(point.deviation());
+    double above = middle - pen.em(0.9);
+    pen.block(
+        x + 14, above - pen.em(0.55), pen.em(0.66) * written.length(), pen.em(1.1), Ink.PAPER);
+    pen.text(written, x + 16, above, Ink.TEXT, Pen.Align.LEFT);
     double widest = columnWidth() - 6;
     pen.label(point.label(), x, height - bottom + pen.em(1.5), Ink.TEXT, widest);
     pen.label(point.written(), x, height - bottom + pen.em(3), Ink.TEXT, widest);

@@ -45,19 +45,14 @@ class FindingsPictures {
     Files.createDirectories(OTHERS);
     Path file = folder.resolve("site.db");
     SampleJob.of("larkrise-01", file).runAll();
-    save(file, 1280, 800, Settings.usual(), "", List.of("arrival", "lift", "tightening"));
-    save(file, 1920, 1080, Settings.usual(), "-large", List.of("arrival"));
-    save(file, 1280, 800, Settings.usual().withText(200), "-200", List.of("lift"));
-    save(file, 1280, 800, Settings.usual().with(Theme.DARK), "-dark", List.of("lift"));
+    save(file, Look.USUAL, List.of("arrival", "lift", "tightening"));
+    for (Look look : Look.OTHERS) {
+      save(file, look, look.theme() == Theme.DARK ? List.of("lift") : List.of("arrival", "lift"));
+    }
   }
 
-  private void save(
-      Path file,
-      double width,
-      double height,
-      Settings settings,
-      String suffix,
-      List<String> stages) {
+  private void save(Path file, Look look, List<String> stages) {
+    String suffix = look.suffix();
     Stage stage = HeadlessToolkit.on(Stage::new);
     Words words = Words.of(Locale.ROOT);
     DesktopWindow window =
@@ -66,7 +61,7 @@ class FindingsPictures {
                 new DesktopWindow(
                     words,
                     ZoneOffset.UTC,
-                    new SettingsFile.Loaded(settings, ""),
+                    new SettingsFile.Loaded(look.of(Settings.usual()), ""),
                     new NoSessions(),
                     new RecordRows(
                         file, "test", Clock.systemUTC(), ZoneOffset.UTC, words, Platform::runLater),
@@ -78,8 +73,8 @@ class FindingsPictures {
         () -> {
           window.show(ScreenPictures.read(file));
           window.openOn(stage);
-          stage.setWidth(width);
-          stage.setHeight(height);
+          stage.setWidth(look.width());
+          stage.setHeight(look.height());
         });
     for (String each : stages) {
       HeadlessToolkit.run(() -> window.open("larkrise-01", each));

@@ -80,10 +80,30 @@ class FormPictures {
     save(scene, pictures.resolve("window-form-details.png"));
     for (Look look : Look.OTHERS) {
       HeadlessToolkit.run(() -> look.of(stage, window));
-      toOutline(scene);
+      scrollTo(scene, "outline", "slab-corners-B4-2");
       save(scene, others.resolve("window-form-details" + look.suffix() + ".png"));
     }
+    HeadlessToolkit.run(() -> Look.USUAL.of(stage, window));
+    typeLimits(scene);
+    save(scene, pictures.resolve("window-form-limits.png"));
+    for (Look look : Look.OTHERS) {
+      HeadlessToolkit.run(() -> look.of(stage, window));
+      scrollTo(scene, "tolerances", "tolerances-slab-level");
+      save(scene, others.resolve("window-form-limits" + look.suffix() + ".png"));
+    }
     HeadlessToolkit.run(stage::close);
+  }
+
+  /** Limits of our own invention, one of them not yet right. */
+  private static void typeLimits(Scene scene) {
+    HeadlessToolkit.run(
+        () -> ((TitledPane) scene.lookup("#form-group-tolerances")).setExpanded(true));
+    type(scene, "tolerances-slab-size", "up to 12 m: 8, beyond: 12");
+    type(scene, "tolerances-slab-diagonals", "lower -5, upper 10");
+    type(scene, "tolerances-slab-level", "at 1 m: 3, at 4 m: 9, to whole");
+    HeadlessToolkit.until(
+        "the mistake", () -> scene.lookup("#form-tolerances-slab-level-wrong").isVisible());
+    scrollTo(scene, "tolerances", "tolerances-slab-level");
   }
 
   private static void save(Scene scene, Path file) {
@@ -116,19 +136,19 @@ class FormPictures {
     HeadlessToolkit.until(
         "the outline",
         () -> scene.lookup("#form-plan").getAccessibleText().contains("B4 18000 mm, 9300 mm"));
-    toOutline(scene);
+    scrollTo(scene, "outline", "slab-corners-B4-2");
   }
 
   private static void type(Scene scene, String field, String text) {
     HeadlessToolkit.run(() -> ((TextInputControl) scene.lookup("#form-" + field)).setText(text));
   }
 
-  private static void toOutline(Scene scene) {
+  private static void scrollTo(Scene scene, String group, String field) {
     HeadlessToolkit.picture(scene);
     HeadlessToolkit.run(
         () -> {
-          Node outline = scene.lookup("#form-group-outline");
-          Node at = outline;
+          Node wanted = scene.lookup("#form-group-" + group);
+          Node at = wanted;
           while (at.getParent() != null && !(at instanceof ScrollPane)) {
             at = at.getParent();
           }
@@ -137,11 +157,11 @@ class FormPictures {
           double above =
               scroll
                   .getContent()
-                  .sceneToLocal(outline.localToScene(outline.getBoundsInLocal()))
+                  .sceneToLocal(wanted.localToScene(wanted.getBoundsInLocal()))
                   .getMinY();
           scroll.setVvalue(above / (content.getHeight() - scroll.getViewportBounds().getHeight()));
-          scene.lookup("#form-slab-corners-B4-2").requestFocus();
-          ((TextInputControl) scene.lookup("#form-slab-corners-B4-2")).end();
+          scene.lookup("#form-" + field).requestFocus();
+          ((TextInputControl) scene.lookup("#form-" + field)).end();
         });
   }
 }

@@ -56,19 +56,27 @@ public record SampleJob(Path folder, Path record) {
     words.add("--record");
     words.add(record.toString());
     ByteArrayOutputStream said = new ByteArrayOutputStream();
-    PrintStream out = new PrintStream(said, true, StandardCharsets.UTF_8);
-    DatumpegCommand program =
-        new DatumpegCommand(
-            new Console(
-                out,
-                out,
-                new ByteArrayInputStream(new byte[0]),
-                Map.of("HOME", String.valueOf(record.toAbsolutePath().getParent())),
-                Clock.systemUTC(),
-                folder));
+    DatumpegCommand program = program(new PrintStream(said, true, StandardCharsets.UTF_8));
     int status =
         new CommandRunner(program, BridgeCommands.of(program)).run(words.toArray(String[]::new));
     assertEquals(0, status, () -> step + ": " + said.toString(StandardCharsets.UTF_8));
+  }
+
+  /** At home in the folder of the record. */
+  private DatumpegCommand program(PrintStream out) {
+    return new DatumpegCommand(
+        new Console(
+            out,
+            out,
+            new ByteArrayInputStream(new byte[0]),
+            Map.of("HOME", String.valueOf(record.toAbsolutePath().getParent())),
+            Clock.systemUTC(),
+            folder));
+  }
+
+  /** Where a window that is at home there keeps how it was set. */
+  Path settingsFile() {
+    return program(System.out).settingsFile();
   }
 
   public void runAll() {

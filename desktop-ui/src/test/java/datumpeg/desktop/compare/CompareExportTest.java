@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.chart.CanvasPen;
 import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.source.InventedCrews;
@@ -14,6 +15,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -23,7 +25,7 @@ class CompareExportTest {
 
   @TempDir Path folder;
 
-  private final CompareExport export;
+  private final ExportButtons export;
 
   CompareExportTest() {
     HeadlessToolkit.start();
@@ -42,13 +44,17 @@ class CompareExportTest {
                   (graphics, palette) ->
                       new StripPainter(page, new CanvasPen(graphics, palette)).paint());
               strips.layout();
-              return new CompareExport(model, strips);
+              return new ExportButtons(model.words(), "exported", new ShownStrips(model, strips));
             });
+  }
+
+  private String told() {
+    return ((Label) export.lookup("#exported")).getText();
   }
 
   private void awaitSaved(Path file) {
     HeadlessToolkit.until(
-        "it is told: " + file, () -> export.told().get().equals("Saved as " + file + "."));
+        "it is told: " + file, () -> told().equals("Saved as " + file + "."));
   }
 
   @Test

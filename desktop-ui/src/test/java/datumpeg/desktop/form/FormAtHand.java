@@ -78,7 +78,7 @@ final class FormAtHand {
   }
 
   void type(String path, String text) {
-    model.type(row(path).field(), text);
+    model.edits().type(row(path).field(), text);
   }
 
   Row row(String path) {

@@ -73,7 +73,7 @@ class FormDetailsTest {
   }
 
   private void corner(String name, String along, String across) {
-    form.model.addRow(table(FormTable.Kind.CORNERS), name);
+    form.model.edits().addRow(table(FormTable.Kind.CORNERS), name);
     form.type("slab.corners." + name + "[1]", along);
     form.type("slab.corners." + name + "[2]", across);
   }
@@ -96,27 +96,27 @@ class FormDetailsTest {
 
   @Test
   void cornerWithoutItsPlaceIsNeededAndItsRowCanGoAgain() {
-    form.model.beginWithRectangle(table(FormTable.Kind.CORNERS));
+    form.model.edits().beginWithRectangle(table(FormTable.Kind.CORNERS));
     assertEquals(List.of("A1", "A3", "B3", "B1"), names(FormTable.Kind.CORNERS));
     assertTrue(form.maySave(), form::mistakes);
-    form.model.addRow(table(FormTable.Kind.CORNERS), "C1");
+    form.model.edits().addRow(table(FormTable.Kind.CORNERS), "C1");
     assertEquals("2 fields are still needed.", form.answer());
     assertFalse(form.maySave());
-    form.model.addRow(table(FormTable.Kind.CORNERS), "C1");
+    form.model.edits().addRow(table(FormTable.Kind.CORNERS), "C1");
     assertEquals("There is a corner C1 already.", form.model.said().get());
-    form.model.remove("slab.corners.C1");
+    form.model.edits().remove("slab.corners.C1");
     assertTrue(form.maySave(), form::mistakes);
   }
 
   @Test
   void orderOfTheCornersIsToldAndCanBeMended() {
-    form.model.beginWithRectangle(table(FormTable.Kind.CORNERS));
+    form.model.edits().beginWithRectangle(table(FormTable.Kind.CORNERS));
     FormTable.Row last = table(FormTable.Kind.CORNERS).rows().get(3);
-    form.model.raise(table(FormTable.Kind.CORNERS), last);
+    form.model.edits().raise(table(FormTable.Kind.CORNERS), last);
     assertEquals(List.of("A1", "A3", "B1", "B3"), names(FormTable.Kind.CORNERS));
     assertTrue(group("outline").wrong().contains("cross"), group("outline")::toString);
     assertEquals(List.of(), form.model.page().get().strange());
-    form.model.raise(table(FormTable.Kind.CORNERS), table(FormTable.Kind.CORNERS).rows().get(3));
+    form.model.edits().raise(table(FormTable.Kind.CORNERS), table(FormTable.Kind.CORNERS).rows().get(3));
     assertTrue(form.maySave(), form::mistakes);
   }
 
@@ -126,7 +126,7 @@ class FormDetailsTest {
 
   @Test
   void mistakeOfACoordinateStandsAtItsField() {
-    form.model.beginWithRectangle(table(FormTable.Kind.CORNERS));
+    form.model.edits().beginWithRectangle(table(FormTable.Kind.CORNERS));
     form.type("slab.corners.B3[2]", "far");
     Row row = form.row("slab.corners.B3[2]");
     assertTrue(
@@ -168,7 +168,7 @@ class FormDetailsTest {
     form.type("flatness.straightedge", "2 m");
     form.type("flatness.least_ff", "25");
     form.type("flatness.least_fl", "17,5");
-    form.model.addRow(table(FormTable.Kind.LINES), "L1");
+    form.model.edits().addRow(table(FormTable.Kind.LINES), "L1");
     form.type("flatness.lines.L1[1][1]", "1 m");
     form.type("flatness.lines.L1[1][2]", "1 m");
     form.type("flatness.lines.L1[2][1]", "8 m");
@@ -185,13 +185,13 @@ class FormDetailsTest {
 
   @Test
   void stagesOfItsOwnAndAdditionsToUsualOnesAreStored() {
-    form.model.addStage("curing");
+    form.model.edits().addStage("curing");
     form.type("stages.curing.hold_point", "true");
     form.type("stages.curing.checks", "slab-level, seat-level");
-    form.model.addRow(table(FormTable.Kind.QUESTIONS), "Is the edge sound?");
-    form.model.addStage("Lift");
+    form.model.edits().addRow(table(FormTable.Kind.QUESTIONS), "Is the edge sound?");
+    form.model.edits().addStage("Lift");
     form.type("stages.lift.hold_point", "false");
-    form.model.addStage("lift");
+    form.model.edits().addStage("lift");
     assertEquals("There is a stage lift already.", form.model.said().get());
     List<Stage> stages = stored().stages();
     Stage curing = stages.get(1);
@@ -205,8 +205,8 @@ class FormDetailsTest {
 
   @Test
   void questionThatIsWipedOutStaysToBeTypedAnew() {
-    form.model.addStage("curing");
-    form.model.addRow(table(FormTable.Kind.QUESTIONS), "Is it dry?");
+    form.model.edits().addStage("curing");
+    form.model.edits().addRow(table(FormTable.Kind.QUESTIONS), "Is it dry?");
     form.type("stages.curing.questions.is-it-dry", "");
     assertEquals("Needed.", form.row("stages.curing.questions.is-it-dry").told());
     assertFalse(form.maySave());
@@ -216,8 +216,8 @@ class FormDetailsTest {
 
   @Test
   void stageMayComeAfterOneThatWasAdded() {
-    form.model.addStage("curing");
-    form.model.addStage("sawing");
+    form.model.edits().addStage("curing");
+    form.model.edits().addStage("sawing");
     assertTrue(form.row("stages.sawing.after").field().choices().contains("curing"));
     assertFalse(form.row("stages.curing.after").field().choices().contains("curing"));
     form.type("stages.sawing.after", "curing");

@@ -33,10 +33,10 @@ class FormFieldsTest {
   @Test
   void everyFieldIsAnEntryOfAJobFile() {
     form.fillIn();
-    form.model.addOpening();
-    form.model.addMeter("laser");
-    form.model.addStage("curing");
-    form.model.addStage("lift");
+    form.model.edits().addOpening();
+    form.model.edits().addMeter("laser");
+    form.model.edits().addStage("curing");
+    form.model.edits().addStage("lift");
     addRows();
     for (FormPage.Group group : form.model.page().get().groups()) {
       for (Row row : group.rows()) {
@@ -54,9 +54,9 @@ class FormFieldsTest {
   private void addRows() {
     for (FormPage.Group group : form.model.page().get().groups()) {
       switch (group.group().rows().kind()) {
-        case CORNERS -> form.model.beginWithRectangle(group.group().rows());
-        case LINES -> form.model.addRow(group.group().rows(), "L1");
-        case QUESTIONS -> form.model.addRow(group.group().rows(), "Is it dry?");
+        case CORNERS -> form.model.edits().beginWithRectangle(group.group().rows());
+        case LINES -> form.model.edits().addRow(group.group().rows(), "L1");
+        case QUESTIONS -> form.model.edits().addRow(group.group().rows(), "Is it dry?");
         case NONE -> {}
       }
     }

@@ -25,7 +25,7 @@ class FormRevisionTest {
     form.type("building.eave_height", "3600");
     form.type("job.slab_by", "");
     form.type("sections.knee_gap", "5 mm");
-    form.model.remove("openings.D1");
+    form.model.edits().remove("openings.D1");
     assertEquals(
         List.of(
             "Slab laid by: no longer given, was Stonecroft.",
@@ -119,7 +119,7 @@ class FormRevisionTest {
     assertEquals(
         1, form.model.page().get().strange().size(), form.model.page().get().strange()::toString);
     assertTrue(form.model.page().get().strange().get(0).sentence().contains("colour"));
-    form.model.remove(form.model.page().get().strange().get(0).path());
+    form.model.edits().remove(form.model.page().get().strange().get(0).path());
     assertTrue(form.model.page().get().maySave(), form::answer);
   }
 

@@ -125,16 +125,16 @@ class FormViewModelTest {
   @Test
   void openingsAndMetersComeAndGo() {
     form.fillIn();
-    form.model.addOpening();
+    form.model.edits().addOpening();
     form.type("openings.D1.from", "1 m");
     form.type("openings.D1.opening_width", "2 m");
     form.type("openings.D1.height", "2.1 m");
-    form.model.addMeter("site laser");
+    form.model.edits().addMeter("site laser");
     form.type("meters.site-laser.expanded_uncertainty", "1.5 mm");
     assertTrue(form.model.page().get().maySave(), form::answer);
-    form.model.addMeter("site laser");
+    form.model.edits().addMeter("site laser");
     assertEquals("There is a meter site-laser already.", form.model.said().get());
-    form.model.remove("openings.D1");
+    form.model.edits().remove("openings.D1");
     assertEquals(
         List.of(),
         form.model.page().get().groups().stream()

@@ -7,9 +7,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.collect.Guide;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.desktop.measure.MeasurePage.Stands;
+import datumpeg.desktop.source.InventedJobs;
+import datumpeg.desktop.source.JobRow;
+import datumpeg.desktop.source.RecordState;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -103,6 +109,40 @@ final class MeasureViewModelTest extends MeasuringAtHand {
     model = opened();
     begin("arrival", "");
     assertEquals(asked, running().instruction());
+  }
+
+  /** Nothing but what was kept at each change is left of the window, as after a kill. */
+  @Test
+  void anotherWindowGoesOnAtTheTargetThatWasAskedFor() {
+    begin("arrival", "");
+    key("s");
+    until("it is skipped", () -> running().instruction().endsWith("slab corner B4"));
+    value("20.126");
+    untilBig("20.126 m", Stands.RECORDED);
+    String asked = running().instruction();
+    Map<String, String> left = new TreeMap<>(kept);
+    sessions.close();
+    until("it has ended", () -> page().running().isEmpty());
+    model = opened();
+    model.restore(left);
+    model.show(InventedJobs.state(InventedJobs.reduced()));
+    assertEquals("", page().goOn(), "the record has no such job");
+    model.show(jobOf("larkrise-01"));
+    assertEquals("Go on: Hay shed, Arrival", page().goOn());
+    model.goOn();
+    until("the same target", () -> running().instruction().equals(asked));
+    left.put("measure.left.target", "distance slab.A1-slab.B4");
+    key("q");
+    until("it has ended", () -> page().running().isEmpty());
+    model.restore(left);
+    model.goOn();
+    until("the one behind what is answered", () -> running().instruction().equals(asked));
+  }
+
+  private static RecordState jobOf(String id) {
+    return InventedJobs.state(
+        List.of(
+            InventedJobs.cannot(new JobRow(id, "Hay shed", Optional.empty(), 0, "1"), "unread")));
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.text.Words;
 import java.io.IOException;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -21,7 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 class JobTrendExportTest {
   @TempDir Path folder;
 
-  private final JobTrendExport export;
+  private final ExportButtons export;
 
   JobTrendExportTest() {
     HeadlessToolkit.start();
@@ -37,13 +39,20 @@ class JobTrendExportTest {
               chart.resize(800, 500);
               chart.show(page);
               chart.layout();
-              return new JobTrendExport(model, chart);
+              return new ExportButtons(
+                  model.words(),
+                  "exported",
+                  new ShownTrend(chart, () -> () -> TargetTable.csv(page, model.words())));
             });
+  }
+
+  private String told() {
+    return ((Label) export.lookup("#exported")).getText();
   }
 
   private void awaitSaved(Path file) {
     HeadlessToolkit.until(
-        "it is told: " + file, () -> export.told().get().equals("Saved as " + file + "."));
+        "it is told: " + file, () -> told().equals("Saved as " + file + "."));
   }
 
   @Test

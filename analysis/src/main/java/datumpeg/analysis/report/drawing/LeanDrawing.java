@@ -14,7 +14,7 @@ import java.util.Optional;
  */
 public final class LeanDrawing {
   private static final double LEFT = 60;
-  private static final double STRIP = 104;
+  private static final double STRIP = 112;
   private static final double TALL = 62;
 
   private final SetOut setOut;

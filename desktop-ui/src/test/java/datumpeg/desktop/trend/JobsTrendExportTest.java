@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
 import datumpeg.desktop.chart.LongChart;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.text.Words;
 import java.awt.image.BufferedImage;
@@ -13,16 +14,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-class TrendExportTest {
+class JobsTrendExportTest {
   @TempDir Path folder;
 
-  private final TrendExport export;
+  private final ExportButtons export;
 
-  TrendExportTest() {
+  JobsTrendExportTest() {
     HeadlessToolkit.start();
     export =
         HeadlessToolkit.on(
@@ -37,13 +39,20 @@ class TrendExportTest {
               model.show(InventedCrews.state(24));
               JobsTrendPage page = model.page().get();
               chart.show(page.points(), page.labels(), page.spoken());
-              return new TrendExport(model, chart);
+              return new ExportButtons(
+                  model.words(),
+                  "exported",
+                  new ShownTrend(chart, () -> model.page().get().csv()::text));
             });
+  }
+
+  private String told() {
+    return ((Label) export.lookup("#exported")).getText();
   }
 
   private void awaitSaved(String beginning) {
     HeadlessToolkit.until(
-        "it is told: " + beginning, () -> export.told().get().startsWith(beginning));
+        "it is told: " + beginning, () -> told().startsWith(beginning));
   }
 
   @Test
