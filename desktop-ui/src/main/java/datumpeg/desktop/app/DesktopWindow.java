@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 
@@ -227,7 +228,14 @@ final class DesktopWindow {
         event -> settings.become(settings.now().withSize(scene.getWidth(), scene.getHeight())));
     stage.setTitle(words.text("window.title"));
     stage.setScene(scene);
+    stage.setMaximized(isLargerThanTheScreen(scene));
     stage.show();
+  }
+
+  /** On a small tablet a bar of the system takes room: the lowest buttons would lie below it. */
+  private static boolean isLargerThanTheScreen(Scene scene) {
+    Rectangle2D room = javafx.stage.Screen.getPrimary().getVisualBounds();
+    return scene.getWidth() > room.getWidth() || scene.getHeight() > room.getHeight();
   }
 
   private void dress(Scene scene, Settings now) {

@@ -74,9 +74,7 @@ final class CompareMaker {
     Choices of = new Choices(words);
     Map<CompareMatter, List<Choice>> made = new EnumMap<>(CompareMatter.class);
     made.put(CompareMatter.FACTOR, of.worded("factor", Factor.values()));
-    made.put(
-        CompareMatter.CHECK,
-        of.ofChecks(names.checks()));
+    made.put(CompareMatter.CHECK, of.ofChecks(names.checks()));
     made.put(CompareMatter.TARGET, of.allOr(names.endings(check)));
     made.put(CompareMatter.CREW, of.allOr(names.crews()));
     made.put(CompareMatter.SITE, of.allOr(names.sites()));

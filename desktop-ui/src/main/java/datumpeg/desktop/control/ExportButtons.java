@@ -3,6 +3,7 @@ package datumpeg.desktop.control;
 import datumpeg.desktop.text.Words;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.scene.Node;
@@ -57,8 +58,12 @@ public final class ExportButtons extends VBox {
     getChildren().addAll(line, told);
   }
 
-  /** One more button behind the others. */
-  public void add(String key, Runnable action) {
+  /** Puts other buttons before its own. */
+  public void putFirst(Button... buttons) {
+    line.getChildren().addAll(0, List.of(buttons));
+  }
+
+  private void add(String key, Runnable action) {
     Button button = new Button(words.text(key));
     button.setOnAction(event -> action.run());
     line.getChildren().add(button);

@@ -42,7 +42,8 @@ public final class FormView extends VBox {
     this.model = model;
     this.words = model.words();
     this.drawings = new FormDrawings(words);
-    this.groups = new GroupList(
+    this.groups =
+        new GroupList(
             words,
             new FormActs(model.edits(), this::focused),
             new AddingLine(words, model.edits()));

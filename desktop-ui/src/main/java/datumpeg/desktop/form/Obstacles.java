@@ -5,10 +5,14 @@ import datumpeg.analysis.report.drawing.Spot;
 import java.util.ArrayList;
 import java.util.List;
 
-/** What words must not stand on: other words, and the edges of what is drawn. One thread. */
+/**
+ * What words must not stand on: other words, and the edges of what is drawn; on the grid only where
+ * there is no other place. One thread.
+ */
 final class Obstacles {
   private final List<Box> words = new ArrayList<>();
   private final List<Edge> edges = new ArrayList<>();
+  private final List<Edge> grid = new ArrayList<>();
 
   private record Edge(Spot from, Spot to) {}
 
@@ -18,6 +22,10 @@ final class Obstacles {
 
   void edge(Spot from, Spot to) {
     edges.add(new Edge(from, to));
+  }
+
+  void grid(Spot from, Spot to) {
+    grid.add(new Edge(from, to));
   }
 
   void outline(List<Spot> corners) {
@@ -38,6 +46,10 @@ final class Obstacles {
   boolean areMet(Box box) {
     return words.stream().anyMatch(other -> overlap(box, other))
         || edges.stream().anyMatch(edge -> crosses(edge, box));
+  }
+
+  boolean isOnGrid(Box box) {
+    return grid.stream().anyMatch(edge -> crosses(edge, box));
   }
 
   private static boolean overlap(Box one, Box other) {

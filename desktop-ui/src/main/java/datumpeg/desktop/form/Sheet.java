@@ -49,7 +49,11 @@ final class Sheet {
   }
 
   void line(Ink ink, Spot from, Spot to) {
-    obstacles.edge(from, to);
+    if (ink == Ink.GRID) {
+      obstacles.grid(from, to);
+    } else {
+      obstacles.edge(from, to);
+    }
     marks.add(new Mark.Line(ink, from, to));
   }
 
@@ -84,9 +88,15 @@ final class Sheet {
 
   /** False if all its places are taken. */
   private boolean place(DrawnName name) {
+    return place(name, false) || place(name, true);
+  }
+
+  private boolean place(DrawnName name, boolean alsoOnGrid) {
     for (DrawnName.Place place : name.places()) {
       Box box = box(name.text(), place, name.bold());
-      if (fits(name.text(), box) && !obstacles.areMet(withGap(box))) {
+      Box kept = withGap(box);
+      boolean free = !obstacles.areMet(kept) && (alsoOnGrid || !obstacles.isOnGrid(kept));
+      if (fits(name.text(), box) && free) {
         write(name.text(), box, place.anchor(), name.bold());
         return true;
       }

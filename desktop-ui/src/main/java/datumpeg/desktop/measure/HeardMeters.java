@@ -23,9 +23,10 @@ final class HeardMeters extends VBox {
   private List<Port> shown = List.of();
 
   /**
+   * @param other a button beside its own
    * @param use takes a meter into the session: without that it is not connected to
    */
-  HeardMeters(Words words, Runnable toggle, Consumer<Port> use) {
+  HeardMeters(Words words, Button other, Runnable toggle, Consumer<Port> use) {
     this.words = words;
     this.use = use;
     getStyleClass().add("link-rows");
@@ -35,7 +36,7 @@ final class HeardMeters extends VBox {
     listen.setOnAction(event -> toggle.run());
     sentence.setId("measure-heard");
     progress.managedProperty().bind(progress.visibleProperty());
-    FlowPane first = new FlowPane(12, 6, listen, progress);
+    FlowPane first = new FlowPane(12, 6, other, listen, progress);
     getChildren().addAll(first, sentence, meters);
     show(Listening.NEVER, List.of());
   }

@@ -32,19 +32,14 @@ final class LinkRows extends VBox {
    */
   LinkRows(Words words, List<LinkWish> remembered, Runnable listen) {
     this.words = words;
-    this.heard = new HeardMeters(words, listen, this::use);
     getStyleClass().add("link-rows");
     rows.getStyleClass().add("link-rows");
     Button more = new Button(words.text("measure.add-link"));
     more.setId("measure-add-link");
     more.getStyleClass().add("large-button");
     more.setOnAction(event -> add(new LinkWish(firstPort(), USUAL_PROFILE)));
-    getChildren()
-        .addAll(
-            Labels.wrapping(words.text("measure.links-hint"), "hint"),
-            rows,
-            new FlowPane(more),
-            heard);
+    heard = new HeardMeters(words, more, listen, this::use);
+    getChildren().addAll(Labels.wrapping(words.text("measure.links-hint"), "hint"), rows, heard);
     remembered.forEach(this::add);
   }
 

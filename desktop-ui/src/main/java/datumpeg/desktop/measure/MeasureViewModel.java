@@ -167,6 +167,11 @@ public final class MeasureViewModel {
     onBegun.accept(wish.job(), wish.stage());
   }
 
+  /** Says what a round can be. */
+  void refuseRound(String typed) {
+    session.refuse(words.text("measure.round-wrong", typed));
+  }
+
   /** Begins again where the last session stood, behind what was recorded. */
   void goOn() {
     session.left().map(left -> left.wish(memory.now())).ifPresent(this::begin);

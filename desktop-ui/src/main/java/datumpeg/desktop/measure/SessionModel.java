@@ -54,6 +54,12 @@ final class SessionModel {
     return ending;
   }
 
+  /** Why none was begun. */
+  void refuse(String why) {
+    ending = why;
+    changed.run();
+  }
+
   void forgetEnding() {
     ending = "";
   }

@@ -168,6 +168,12 @@ final class SetupPane extends ScrollPane {
   }
 
   private void begin(String watched) {
+    String typed = round.getText().strip();
+    if (!typed.matches("0*[1-9]\\d{0,5}|")) {
+      model.refuseRound(typed);
+      round.requestFocus();
+      return;
+    }
     MeasurePage page = model.page().get();
     model.begin(
         new SessionWish(
@@ -175,18 +181,9 @@ final class SetupPane extends ScrollPane {
             page.stage(),
             watched,
             any.isSelected() ? Guide.Order.ANY : Guide.Order.LISTED,
-            round(),
+            typed.isEmpty() ? OptionalInt.empty() : OptionalInt.of(Integer.parseInt(typed)),
             operator.getText().strip(),
             links.wishes()));
-  }
-
-  /** What is no number is told by the session, which refuses 0. */
-  private OptionalInt round() {
-    String text = round.getText().strip();
-    if (text.isEmpty()) {
-      return OptionalInt.empty();
-    }
-    return OptionalInt.of(text.matches("\\d{1,6}") ? Integer.parseInt(text) : 0);
   }
 
   /** The first thing to choose takes the keys. */

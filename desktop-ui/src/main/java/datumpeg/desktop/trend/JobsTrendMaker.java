@@ -85,9 +85,7 @@ final class JobsTrendMaker {
   private Map<TrendMatter, List<Choice>> choices(OutcomeNames names, TrendAsked asked) {
     Choices of = new Choices(words);
     Map<TrendMatter, List<Choice>> made = new EnumMap<>(TrendMatter.class);
-    made.put(
-        TrendMatter.CHECK,
-        of.ofChecks(names.checks()));
+    made.put(TrendMatter.CHECK, of.ofChecks(names.checks()));
     made.put(TrendMatter.TARGET, of.allOr(names.endings(check(names, asked))));
     made.put(TrendMatter.CREW, of.allOr(names.crews()));
     made.put(TrendMatter.SITE, of.allOr(names.sites()));
@@ -97,8 +95,7 @@ final class JobsTrendMaker {
     made.put(TrendMatter.PER, of.worded("per", PointPer.values()));
     made.put(TrendMatter.SCALE, of.worded("scale", TrendScale.values()));
     made.put(
-        TrendMatter.CHART,
-        of.worded("chart", List.of("INDIVIDUALS", TrendAsked.MOVING_AVERAGE)));
+        TrendMatter.CHART, of.worded("chart", List.of("INDIVIDUALS", TrendAsked.MOVING_AVERAGE)));
     made.put(TrendMatter.RULES, of.worded("rules", RunRules.values()));
     return made;
   }

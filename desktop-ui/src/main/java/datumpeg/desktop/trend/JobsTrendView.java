@@ -12,7 +12,6 @@ import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
@@ -38,7 +37,13 @@ final class JobsTrendView extends VBox {
     sentences.getStyleClass().add("changes");
     ExportButtons export =
         new ExportButtons(words, "trend-exported", new ShownTrend(chart, () -> csv(model)));
-    VBox body = new VBox(filters, chart, reading, moves(), export, sentences);
+    export.putFirst(
+        button("trend.earlier", () -> chart.move(-0.5)),
+        button("trend.later", () -> chart.move(0.5)),
+        button("trend.closer", () -> chart.zoom(2)),
+        button("trend.wider", () -> chart.zoom(0.5)),
+        button("trend.show-all", chart::showAll));
+    VBox body = new VBox(filters, chart, reading, export, sentences);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);
     scroll.getStyleClass().add("page-scroll");
@@ -67,18 +72,6 @@ final class JobsTrendView extends VBox {
 
   private static Supplier<String> csv(JobsTrendViewModel model) {
     return model.page().get().csv()::text;
-  }
-
-  private FlowPane moves() {
-    FlowPane moves =
-        new FlowPane(
-            button("trend.earlier", () -> chart.move(-0.5)),
-            button("trend.later", () -> chart.move(0.5)),
-            button("trend.closer", () -> chart.zoom(2)),
-            button("trend.wider", () -> chart.zoom(0.5)),
-            button("trend.show-all", chart::showAll));
-    moves.getStyleClass().add("chart-buttons");
-    return moves;
   }
 
   private Button button(String key, Runnable action) {

@@ -4,9 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
-import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.chart.CanvasPen;
 import datumpeg.desktop.control.Drawing;
+import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.text.Words;
 import java.io.IOException;
@@ -53,8 +53,7 @@ class CompareExportTest {
   }
 
   private void awaitSaved(Path file) {
-    HeadlessToolkit.until(
-        "it is told: " + file, () -> told().equals("Saved as " + file + "."));
+    HeadlessToolkit.until("it is told: " + file, () -> told().equals("Saved as " + file + "."));
   }
 
   @Test

@@ -116,7 +116,9 @@ class FormDetailsTest {
     assertEquals(List.of("A1", "A3", "B1", "B3"), names(FormTable.Kind.CORNERS));
     assertTrue(group("outline").wrong().contains("cross"), group("outline")::toString);
     assertEquals(List.of(), form.model.page().get().strange());
-    form.model.edits().raise(table(FormTable.Kind.CORNERS), table(FormTable.Kind.CORNERS).rows().get(3));
+    form.model
+        .edits()
+        .raise(table(FormTable.Kind.CORNERS), table(FormTable.Kind.CORNERS).rows().get(3));
     assertTrue(form.maySave(), form::mistakes);
   }
 

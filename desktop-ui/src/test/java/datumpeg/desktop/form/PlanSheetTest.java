@@ -85,8 +85,6 @@ class PlanSheetTest {
         edges.addAll(edges(polygon.corners()));
       } else if (mark instanceof Mark.Rectangle rectangle && rectangle.ink() != Ink.BLANK) {
         edges.addAll(edges(rectangle.box()));
-      } else if (mark instanceof Mark.Line line && line.ink() == Ink.GRID) {
-        edges.add(edge(line.from(), line.to()));
       }
     }
     int named = 0;

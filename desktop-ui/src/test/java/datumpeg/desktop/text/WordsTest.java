@@ -56,6 +56,7 @@ class WordsTest {
           "measure.end-",
           "measure.foot",
           "measure.kind.",
+          "measure.left.",
           "measure.link.",
           "measure.profile.",
           "measure.tones",

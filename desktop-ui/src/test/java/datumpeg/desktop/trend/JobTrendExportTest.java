@@ -51,8 +51,7 @@ class JobTrendExportTest {
   }
 
   private void awaitSaved(Path file) {
-    HeadlessToolkit.until(
-        "it is told: " + file, () -> told().equals("Saved as " + file + "."));
+    HeadlessToolkit.until("it is told: " + file, () -> told().equals("Saved as " + file + "."));
   }
 
   @Test

@@ -51,8 +51,7 @@ class JobsTrendExportTest {
   }
 
   private void awaitSaved(String beginning) {
-    HeadlessToolkit.until(
-        "it is told: " + beginning, () -> told().startsWith(beginning));
+    HeadlessToolkit.until("it is told: " + beginning, () -> told().startsWith(beginning));
   }
 
   @Test
