@@ -7,8 +7,11 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteOpenMode;
@@ -33,7 +36,11 @@ final class Database implements AutoCloseable {
   /** Null while the file is let go of. */
   private @Nullable Connection connection;
 
+  private FileIdentity identity = new FileIdentity(Optional.empty());
   private int openingCount;
+
+  /** Connections to files that another one has taken the place of; never closed. */
+  private final List<Connection> abandoned = new ArrayList<>();
 
   /** How a connection is made. */
   @FunctionalInterface
@@ -74,6 +81,7 @@ final class Database implements AutoCloseable {
   private void open() {
     try {
       connection = opening.open();
+      identity = FileIdentity.of(file);
       openingCount++;
     } catch (SQLException e) {
       throw failures.translate("open what is stored", e);
@@ -91,10 +99,12 @@ final class Database implements AutoCloseable {
   /** Closes the file; whatever is asked then fails until {@link #reopen}. */
   synchronized void letGo() {
     forgetStatements();
-    if (connection != null) {
+    if (connection != null && identity.isReplacedAt(file)) {
+      abandoned.add(connection);
+    } else if (connection != null) {
       closed(connection);
-      connection = null;
     }
+    connection = null;
   }
 
   /** Closes the file and opens the one that is in its place now. */
@@ -273,7 +283,7 @@ final class Database implements AutoCloseable {
   @Override
   public synchronized void close() {
     try {
-      if (connection != null) {
+      if (connection != null && !identity.isReplacedAt(file)) {
         connection.close();
         connection = null;
       }
