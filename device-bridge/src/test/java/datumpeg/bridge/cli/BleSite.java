@@ -99,7 +99,7 @@ final class BleSite implements AutoCloseable {
 
   /** Values within a second of one another would count as kept back. */
   static void aMomentPasses() {
-    LockSupport.parkNanos(1_100_000_000L);
+    LockSupport.parkNanos(1_250_000_000L);
   }
 
   List<ReadingEntry> readings() {

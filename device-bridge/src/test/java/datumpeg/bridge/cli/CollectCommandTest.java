@@ -111,7 +111,7 @@ class CollectCommandTest {
   private void meterSends(String text) throws IOException {
     master.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
     master.getOutputStream().flush();
-    LockSupport.parkNanos(1_100_000_000L); // as a person does, who walks to the next target
+    LockSupport.parkNanos(1_250_000_000L); // as a person does, who walks to the next target
   }
 
   private JobLog log() {
@@ -132,7 +132,7 @@ class CollectCommandTest {
             "--link",
             "serial:" + port());
     until("it has begun", () -> said().contains("is there") || !process.isAlive());
-    LockSupport.parkNanos(1_100_000_000L);
+    LockSupport.parkNanos(1_250_000_000L);
     return process;
   }
 
@@ -210,7 +210,7 @@ class CollectCommandTest {
     until("it says that the meter is away", () -> said().contains("There is no serial port"));
     port();
     until("the return is said", () -> said().contains("meter is there"));
-    LockSupport.parkNanos(1_100_000_000L);
+    LockSupport.parkNanos(1_250_000_000L);
     meterSends("20.126 m\r\n");
     until("one is recorded", () -> log().readings().size() == 1);
     assertTrue(process.isAlive());

@@ -107,7 +107,7 @@ final class SerialSite implements AutoCloseable {
 
   /** No sooner behind what was sent before than a person measures two targets. */
   void measured(String text) throws IOException {
-    LockSupport.parkNanos(sentNanos + 1_100_000_000L - System.nanoTime());
+    LockSupport.parkNanos(sentNanos + 1_250_000_000L - System.nanoTime());
     meterSends(text);
   }
 
