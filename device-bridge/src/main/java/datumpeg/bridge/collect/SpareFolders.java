@@ -35,33 +35,49 @@ public record SpareFolders(List<Spare> all) {
    */
   public static SpareFolders of(Path state, Map<String, String> environment) {
     List<Spare> all = new ArrayList<>();
-    all.add(new Spare(state.resolve("waiting")));
+    all.add(Spare.own(state.resolve("waiting")));
     String runtime = environment.getOrDefault("XDG_RUNTIME_DIR", "");
     if (!runtime.isEmpty() && Path.of(runtime).isAbsolute()) {
-      all.add(new Spare(Path.of(runtime).resolve("datumpeg")));
+      all.add(Spare.own(Path.of(runtime).resolve("datumpeg")));
     }
     String temporary =
         environment.getOrDefault("TMPDIR", System.getProperty("java.io.tmpdir", "/tmp"));
     String user = System.getProperty("user.name", "").replaceAll("[^A-Za-z0-9._-]", "_");
-    all.add(new Spare(Path.of(temporary).resolve("datumpeg-" + user)));
+    all.add(Spare.amongOthers(Path.of(temporary).resolve("datumpeg-" + user)));
     return new SpareFolders(all);
   }
 
-  /** A folder that need not be there yet. */
-  public record Spare(Path folder) {
-    /**
-     * Whether it is there and of this user: where all may write, anybody may put a folder of that
-     * name, with readings of their own in it.
-     */
+  /**
+   * A folder that need not be there yet.
+   *
+   * @param isAmongOthers whether it lies where anybody may write, and so may put a folder of that
+   *     name, with readings of their own in it
+   */
+  public record Spare(Path folder, boolean isAmongOthers) {
+    /** A folder where nobody else may write. */
+    public static Spare own(Path folder) {
+      return new Spare(folder, false);
+    }
+
+    /** A folder where anybody may write. */
+    public static Spare amongOthers(Path folder) {
+      return new Spare(folder, true);
+    }
+
+    /** Whether it is there and of this user. */
     boolean isOurs() {
+      return Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
+          && (!isAmongOthers || isOwnedByThisUser());
+    }
+
+    private boolean isOwnedByThisUser() {
       try {
-        return Files.isDirectory(folder, LinkOption.NOFOLLOW_LINKS)
-            && Files.getOwner(folder, LinkOption.NOFOLLOW_LINKS)
-                .equals(
-                    folder
-                        .getFileSystem()
-                        .getUserPrincipalLookupService()
-                        .lookupPrincipalByName(System.getProperty("user.name", "")));
+        return Files.getOwner(folder, LinkOption.NOFOLLOW_LINKS)
+            .equals(
+                folder
+                    .getFileSystem()
+                    .getUserPrincipalLookupService()
+                    .lookupPrincipalByName(System.getProperty("user.name", "")));
       } catch (IOException | UnsupportedOperationException unknown) {
         return false;
       }

@@ -117,11 +117,17 @@ public final class WaitingFile implements AutoCloseable {
     return keptCount == lines.size();
   }
 
-  /** The file in which what waits of this session's own is kept, if it is all kept. */
+  /**
+   * The file that keeps what waits of this session, or, where that is nothing, the first that keeps
+   * what an earlier one left; empty where something is kept in none.
+   */
   Optional<Path> place() {
-    return lines.isEmpty() || !isWhole() || kept == null
-        ? Optional.empty()
-        : Optional.of(kept.base());
+    if (!isWhole()) {
+      return Optional.empty();
+    }
+    return kept != null
+        ? kept.file()
+        : folders.stream().flatMap(folder -> folder.file().stream()).findFirst();
   }
 
   void add(Entry entry) {

@@ -93,6 +93,13 @@ final class WaitingFolder {
     return base;
   }
 
+  /** The file of this session's own, else the first it took over; empty where there is none. */
+  Optional<Path> file() {
+    return own != null
+        ? Optional.of(own.path)
+        : takenOver.stream().map(held -> held.path).findFirst();
+  }
+
   /** Takes over what sessions that died have left; what is in it, each file in its order. */
   List<WaitingLine> takeOver() throws IOException {
     List<WaitingLine> lines = new ArrayList<>();

@@ -25,13 +25,9 @@ final class WaitingNews {
   }
 
   private String place() {
-    if (!store.isWaitingOnDisk()) {
-      return "They could not be written to any disk: keep the program running.";
-    }
-    // Without a place all of them are an earlier session's, in whose files they stay.
     return store
         .waitingPlace()
         .map(file -> "They are kept in " + file + " too" + SpareFolders.endOf(file) + ".")
-        .orElse("They are kept in the files they were found in.");
+        .orElse("They could not be written to any disk: keep the program running.");
   }
 }

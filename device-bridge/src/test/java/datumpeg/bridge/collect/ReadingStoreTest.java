@@ -251,7 +251,7 @@ class ReadingStoreTest {
   }
 
   private SpareFolders spares() {
-    return new SpareFolders(List.of(new SpareFolders.Spare(folder.resolve("spare"))));
+    return new SpareFolders(List.of(SpareFolders.Spare.amongOthers(folder.resolve("spare"))));
   }
 
   private ReadingStore storeWithSpare(Path base) {
@@ -277,6 +277,7 @@ class ReadingStoreTest {
     // The next session's disk takes its readings again, though the record does not.
     Files.createDirectory(later);
     ReadingStore next = storeWithSpare(base);
+    assertEquals(spare, next.waitingPlace().orElseThrow());
     next.keep(reading(3));
     assertEquals(base, next.waitingPlace().orElseThrow());
     programDies();
