@@ -13,8 +13,6 @@ import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.RecordUnavailableException;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
-import datumpeg.bridge.record.StoredEntry;
-import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
@@ -38,56 +36,16 @@ class ReadingStoreTest {
   @TempDir Path folder;
   private final TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
   private SiteRecord record;
-  private GivingWay session;
+  private GivingWaySession session;
   private final List<WaitingFile> waiting = new ArrayList<>();
-
-  /** A session of a real record in front of which a disk can be full. */
-  private static final class GivingWay implements RecordSession {
-    private final RecordSession real;
-    private final Path file;
-    private boolean full;
-    private boolean broken;
-
-    GivingWay(RecordSession real, Path file) {
-      this.real = real;
-      this.file = file;
-    }
-
-    @Override
-    public <E extends Entry> StoredEntry<E> append(JobKey job, E entry) {
-      refuse();
-      return real.append(job, entry);
-    }
-
-    @Override
-    public List<StoredEntry<Entry>> appendAll(JobKey job, List<? extends Entry> entries) {
-      refuse();
-      return real.appendAll(job, entries);
-    }
-
-    private void refuse() {
-      if (broken) {
-        throw new RecordUnavailableException(
-            RecordUnavailableException.Reason.DISK_ERROR, file, "The disk failed.", null);
-      }
-      if (full) {
-        throw new RecordUnavailableException(
-            RecordUnavailableException.Reason.FULL, file, "The disk is full.", null);
-      }
-    }
-
-    @Override
-    public void close() {
-      real.close();
-    }
-  }
 
   @BeforeEach
   void open() {
     Path file = folder.resolve("record.db");
     record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE);
     session =
-        new GivingWay(record.openSession(new SessionStart("", "test", Clock.systemUTC())), file);
+        new GivingWaySession(
+            record.openSession(new SessionStart("", "test", Clock.systemUTC())), file);
   }
 
   @AfterEach
