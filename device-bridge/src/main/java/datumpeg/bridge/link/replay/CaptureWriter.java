@@ -166,16 +166,27 @@ public final class CaptureWriter implements AutoCloseable {
     FileChannel channel =
         FileChannel.open(
             path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+    long end;
+    try {
+      end = wholeLines(channel);
+      channel.truncate(end).position(end);
+      use(channel);
+    } catch (IOException refused) {
+      channel.close();
+      throw refused;
+    }
+    if (end == 0) {
+      writeLine(CaptureLineText.of(header));
+    }
+  }
+
+  private static long wholeLines(FileChannel channel) throws IOException {
     long end = channel.size();
     ByteBuffer last = ByteBuffer.allocate(1);
     while (end > 0 && (channel.read(last.clear(), end - 1) < 1 || last.get(0) != '\n')) {
       end--;
     }
-    channel.truncate(end).position(end);
-    use(channel);
-    if (end == 0) {
-      writeLine(CaptureLineText.of(header));
-    }
+    return end;
   }
 
   /** Closes the file until the next line, so that its disk can be taken out. */
