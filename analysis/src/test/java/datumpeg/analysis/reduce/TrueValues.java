@@ -11,12 +11,9 @@ import datumpeg.analysis.measuring.Axis;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.simulate.SimulatedSite;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * What each check would have found with perfect meters in perfect hands, computed from the site
@@ -75,7 +72,7 @@ final class TrueValues {
           signed("line-parallel", TrueValues::parallel),
           signed("line-straight", TrueValues::offset),
           signed("base-straight", (site, target) -> offset(site, "base." + target)),
-          Map.entry("straightness", new Known(Kind.SPREAD, TrueValues::straightness)),
+          Map.entry("straightness", new Known(Kind.SPREAD, TrueRows::straightness)),
           signed("rafter-pair", (site, number) -> across(site, "tip", number)),
           signed("clear-span", (site, target) -> across(site, part(target, 1), part(target, 0))),
           signed("wall-square", TrueValues::rack),
@@ -87,19 +84,18 @@ final class TrueValues {
           signed("overall-length", TrueValues::overall),
           signed("column-plumb", TrueValues::lean),
           signed("portal-plumb", TrueValues::meanLean),
-          signed("mullion-plumb", (site, target) -> postLean(site, "mullion." + target)),
-          signed("mullion-spacing", TrueValues::mullions),
-          signed("anchor-edge", TrueValues::anchor),
-          signed("opening", TrueValues::opening),
-          Map.entry("eave-level", new Known(Kind.SPREAD, (site, target) -> eaves(site))),
-          signed("roof-square", TrueValues::roof),
-          signed("gutter-fall", TrueValues::gutter),
-          signed("sheet-run", TrueValues::sheets),
-          Map.entry("slab-flatness", new Known(Kind.SPREAD, (site, target) -> gap(site))));
-
-  /** Two places across in each third of the length. */
-  private static final Set<String> STRAIGHTEDGE =
-      Set.of("@(3;2.25)", "@(3;6.75)", "@(9;2.25)", "@(9;6.75)", "@(15;2.25)", "@(15;6.75)");
+          signed(
+              "mullion-plumb", (site, target) -> TrueDetails.postLean(site, "mullion." + target)),
+          signed("mullion-spacing", TrueDetails::mullions),
+          signed("anchor-edge", TrueDetails::anchor),
+          signed("opening", TrueDetails::opening),
+          Map.entry(
+              "eave-level", new Known(Kind.SPREAD, (site, target) -> TrueDetails.eaves(site))),
+          signed("roof-square", TrueDetails::roof),
+          signed("gutter-fall", TrueDetails::gutter),
+          signed("sheet-run", TrueDetails::sheets),
+          Map.entry(
+              "slab-flatness", new Known(Kind.SPREAD, (site, target) -> TrueDetails.gap(site))));
 
   private TrueValues() {}
 
@@ -112,21 +108,21 @@ final class TrueValues {
     return Map.entry(check, new Known(Kind.SIGNED, truth));
   }
 
-  private static String part(String target, int index) {
+  static String part(String target, int index) {
     return List.of(target.split("/")).get(index);
   }
 
-  private static PointName point(String text) {
+  static PointName point(String text) {
     return PointName.parse(text).orElseThrow();
   }
 
   /** True − design distance of {@code A1-A4} between points of a feature. */
-  private static double change(SimulatedSite site, String feature, String pair, String face) {
+  static double change(SimulatedSite site, String feature, String pair, String face) {
     List<String> ends = List.of(pair.split("-"));
     return change(site, point(feature + ends.get(0) + face), point(feature + ends.get(1) + face));
   }
 
-  private static double change(SimulatedSite site, PointName one, PointName other) {
+  static double change(SimulatedSite site, PointName one, PointName other) {
     return site.distanceMetres(Target.distance(one, other))
         - site.setOut().nominalDistanceMetres(one, other);
   }
@@ -192,76 +188,6 @@ final class TrueValues {
     return site.offsetMetres(Target.at(MeasuredQuantity.OFFSET, point(name)));
   }
 
-  /**
-   * {@code line.A/chord}, {@code edge.B/best}, {@code slab.A1-A4/chord}: greatest distance from the
-   * line through the true ends, or from the line of total least squares, whose direction is that of
-   * the greater spread (the turned axes of the second moments).
-   */
-  private static double straightness(SimulatedSite site, String target) {
-    List<PlanPoint> row = row(site, part(target, 0));
-    if (part(target, 1).equals("chord")) {
-      PlanPoint start = row.get(0);
-      PlanPoint end = row.get(row.size() - 1);
-      return greatest(
-          row,
-          start,
-          StrictMath.atan2(end.yMetres() - start.yMetres(), end.xMetres() - start.xMetres()));
-    }
-    double x = row.stream().mapToDouble(PlanPoint::xMetres).average().orElseThrow();
-    double y = row.stream().mapToDouble(PlanPoint::yMetres).average().orElseThrow();
-    double xx = row.stream().mapToDouble(p -> (p.xMetres() - x) * (p.xMetres() - x)).sum();
-    double yy = row.stream().mapToDouble(p -> (p.yMetres() - y) * (p.yMetres() - y)).sum();
-    double xy = row.stream().mapToDouble(p -> (p.xMetres() - x) * (p.yMetres() - y)).sum();
-    return greatest(row, new PlanPoint(x, y), StrictMath.atan2(2 * xy, xx - yy) / 2);
-  }
-
-  private static double greatest(List<PlanPoint> row, PlanPoint through, double direction) {
-    return row.stream()
-        .mapToDouble(
-            p ->
-                Math.abs(
-                    (p.yMetres() - through.yMetres()) * StrictMath.cos(direction)
-                        - (p.xMetres() - through.xMetres()) * StrictMath.sin(direction)))
-        .max()
-        .orElseThrow();
-  }
-
-  /** Where the points of a row truly are, from end to end. */
-  private static List<PlanPoint> row(SimulatedSite site, String name) {
-    SetOut setOut = site.setOut();
-    String feature = name.substring(0, name.indexOf('.'));
-    String side = name.substring(name.indexOf('.') + 1);
-    Stream<PointName> points =
-        switch (feature) {
-          case "edge" ->
-              Stream.concat(
-                  Stream.of(point("edge." + side + "@(0)"), point("edge." + side + "@(18)")),
-                  site.shifts().keySet().stream()
-                      .filter(p -> p.feature().equals("edge") && p.place().startsWith(side + "@")));
-          case "slab" ->
-              site.shifts().keySet().stream()
-                  .filter(p -> p.feature().equals("slab"))
-                  .filter(p -> isMeasured(setOut, p))
-                  .filter(p -> isOnSide(setOut, p, List.of(side.split("-"))));
-          default -> setOut.portalFrameNumbers().stream().map(n -> point(feature + "." + side + n));
-        };
-    return points
-        .distinct()
-        .sorted(Comparator.comparingDouble(p -> setOut.position(p).xMetres()))
-        .map(p -> site.position(p).plan())
-        .toList();
-  }
-
-  /** Corners, and places levelled: those are measured to along the sides. */
-  private static boolean isMeasured(SetOut setOut, PointName point) {
-    return point.gridMark().isPresent() || setOut.slab().levelPoints().contains(point);
-  }
-
-  private static boolean isOnSide(SetOut setOut, PointName point, List<String> ends) {
-    return new Outline(setOut.slab())
-        .isOnSide(setOut.position(point).plan(), ends.get(0), ends.get(1));
-  }
-
   /** Mean shift of a lying wall frame's eave corners along its foot line, by vectors. */
   private static double rack(SimulatedSite site, String side) {
     String last = side + site.setOut().building().portalFrameCount();
@@ -302,107 +228,6 @@ final class TrueValues {
   private static double lean(SimulatedSite site, String target) {
     GridMark mark = GridMark.parse(part(target, 0)).orElseThrow();
     return site.column(mark).leanMetres(part(target, 1).equals("along") ? Axis.ALONG : Axis.ACROSS);
-  }
-
-  /** {@code mullion.1.M1/across} or {@code opening.D1/left/along}. */
-  private static double postLean(SimulatedSite site, String target) {
-    int slash = target.lastIndexOf('/');
-    Axis axis = target.endsWith("/along") ? Axis.ALONG : Axis.ACROSS;
-    return site.post(point(target.substring(0, slash))).leanMetres(axis);
-  }
-
-  /** {@code 1/A-M1}: across the building alone. */
-  private static double mullions(SimulatedSite site, String target) {
-    String end = part(target, 0);
-    double sum = 0;
-    int sign = -1;
-    for (String name : part(target, 1).split("-", -1)) {
-      PointName point =
-          point(name.startsWith("M") ? "mullion." + end + "." + name : "base." + name + end);
-      sum += sign * (site.position(point).yMetres() - site.setOut().position(point).yMetres());
-      sign = 1;
-    }
-    return sum;
-  }
-
-  /** {@code A2/mark}: against the plan; {@code A2}, {@code A1/end}: what is more than asked. */
-  private static double anchor(SimulatedSite site, String target) {
-    String place = part(target, 0);
-    PointName anchor = point("anchor." + place);
-    if (target.endsWith("/mark")) {
-      return change(site, anchor, point("line." + place));
-    }
-    boolean end = target.endsWith("/end");
-    PointName edge = point("edge." + place + (end ? "/end" : ""));
-    var anchors = site.setOut().details().anchors().orElseThrow();
-    return site.distanceMetres(Target.distance(anchor, edge))
-        - (end ? anchors.alongMetres() : anchors.acrossMetres()) / 2
-        - anchors.edgeDistanceMetres();
-  }
-
-  private static double opening(SimulatedSite site, String target) {
-    String name = "opening." + part(target, 0);
-    return switch (part(target, 1)) {
-      case "foot", "head" ->
-          change(
-              site,
-              point(name + "/left-" + part(target, 1)),
-              point(name + "/right-" + part(target, 1)));
-      case "diagonals" ->
-          change(site, point(name + "/left-foot"), point(name + "/right-head"))
-              - change(site, point(name + "/right-foot"), point(name + "/left-head"));
-      default ->
-          target.endsWith("/along") || target.endsWith("/across")
-              ? postLean(site, "opening." + target)
-              : change(
-                  site, point("opening." + target + "-foot"), point("opening." + target + "-head"));
-    };
-  }
-
-  private static double eaves(SimulatedSite site) {
-    var heights =
-        site.setOut().portalFrameNumbers().stream()
-            .flatMap(number -> Stream.of("A" + number, "B" + number))
-            .mapToDouble(mark -> site.position(point("eave." + mark)).zMetres())
-            .summaryStatistics();
-    return heights.getMax() - heights.getMin();
-  }
-
-  /** {@code A1-A2}, from the eaves to the apexes of the other frame. */
-  private static double roof(SimulatedSite site, String bay) {
-    List<String> frames = List.of(bay.split("-"));
-    PointName low = point("eave." + frames.get(0));
-    PointName high = point("eave." + frames.get(1));
-    return change(site, low, point("apex." + frames.get(1).substring(1)))
-        - change(site, high, point("apex." + frames.get(0).substring(1)));
-  }
-
-  /** Height above the outlet less 2 mm for each metre from it. */
-  private static double gutter(SimulatedSite site, String target) {
-    Position here = site.position(point("gutter." + target));
-    Position outlet = site.position(point("gutter.A@(18)"));
-    double along = 18 - site.setOut().position(point("gutter." + target)).xMetres();
-    return here.zMetres() - outlet.zMetres() - 0.002 * along;
-  }
-
-  /** {@code A/10/eave}; the skew is the ridge's run less the eave's. */
-  private static double sheets(SimulatedSite site, String target) {
-    String side = part(target, 0);
-    int laid = Integer.parseInt(part(target, 1));
-    String pair = side + "1-" + side + (laid + 1);
-    return part(target, 2).equals("skew")
-        ? change(site, "sheet.", pair, "/ridge") - change(site, "sheet.", pair, "/eave")
-        : change(site, "sheet.", pair, "/" + part(target, 2));
-  }
-
-  /** The greatest of the places a straightedge is laid at. */
-  private static double gap(SimulatedSite site) {
-    return site.shifts().entrySet().stream()
-        .filter(shift -> shift.getKey().feature().equals("slab"))
-        .filter(shift -> STRAIGHTEDGE.contains(shift.getKey().place()))
-        .mapToDouble(shift -> Math.abs(shift.getValue().zMetres()))
-        .max()
-        .orElseThrow();
   }
 
   private static double meanLean(SimulatedSite site, String target) {
