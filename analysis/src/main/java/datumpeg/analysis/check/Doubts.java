@@ -68,8 +68,13 @@ public final class Doubts {
 
   /** What to do first about an outcome that a contradiction reaches; empty for all others. */
   public Optional<String> first(Outcome outcome) {
+    return first(outcome.readingIds());
+  }
+
+  /** The same for what follows from some readings, by their ids. */
+  public Optional<String> first(List<String> readingIds) {
     return doubts.stream()
-        .filter(doubt -> !Collections.disjoint(doubt.reaches(), outcome.readingIds()))
+        .filter(doubt -> !Collections.disjoint(doubt.reaches(), readingIds))
         .map(Doubt::first)
         .findFirst();
   }

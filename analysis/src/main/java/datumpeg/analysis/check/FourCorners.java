@@ -8,6 +8,7 @@ import datumpeg.analysis.adjust.MeasuredDistance;
 import datumpeg.analysis.adjust.PlanPoint;
 import datumpeg.analysis.adjust.Undetermined;
 import datumpeg.analysis.building.PointName;
+import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.measuring.TargetWords;
@@ -94,9 +95,12 @@ public record FourCorners(
   private static Note missing(
       String name, Undetermined<AdjustedPlan> undetermined, List<Reading> used) {
     String next =
-        undetermined.missing().stream()
-            .map(pair -> TargetWords.named(pair.first() + "-" + pair.second()))
-            .collect(Collectors.joining(", "));
+        TargetWords.all(
+            undetermined.missing().stream()
+                .map(
+                    pair ->
+                        Target.parse(MeasuredQuantity.DISTANCE, pair.first() + "-" + pair.second()))
+                .toList());
     return new Note(
         Note.Kind.UNDETERMINED,
         "The shape of "

@@ -127,8 +127,8 @@ public final class SlipNotes {
   }
 
   /**
-   * The first suspicions, counted, and the reading that would tell them apart. That readings named
-   * already are wrong by some amount is not told twice.
+   * The reading that would tell the suspicions apart, as it is what to do, and the first of them,
+   * counted. That readings named already are wrong by some amount is not told twice.
    */
   private static String explained(SlipFindings found, List<String> named) {
     List<Suspicion> leading = worthTelling(found.leading(), named);
@@ -143,11 +143,13 @@ public final class SlipNotes {
                       + ": it helps to tell.")
           .orElse("");
     }
-    StringBuilder text =
-        new StringBuilder(
-            found.takesTwo()
-                ? " Two slips at once would, best first:"
-                : " What would explain it, best first:");
+    String next =
+        found.next().map(best -> " " + best.words() + ": it helps to tell which.").orElse("");
+    StringBuilder text = new StringBuilder(next);
+    text.append(
+        found.takesTwo()
+            ? " Two slips at once would explain it, best first:"
+            : " What would explain it, best first:");
     int told = Math.min(TOLD, leading.size());
     for (int i = 0; i < told; i++) {
       text.append(' ').append(i + 1).append(". ").append(leading.get(i).words());
@@ -155,10 +157,6 @@ public final class SlipNotes {
     if (leading.size() > told) {
       text.append(" And ").append(leading.size() - told).append(" more that explain it as well.");
     }
-    found
-        .next()
-        .ifPresent(
-            next -> text.append(' ').append(next.words()).append(": it helps to tell which."));
     return text.toString();
   }
 

@@ -21,6 +21,7 @@ final class PointWords {
           "eave", "the eaves of columns",
           "apex", "the apexes of frames",
           "tip", "rafter tips",
+          "wall", "wall frame corners",
           "column", "columns",
           "mullion", "mullions");
 
@@ -45,8 +46,7 @@ final class PointWords {
     if (point.part().equals("bottom")) {
       return "the bottom corner of " + withoutPart(point);
     }
-    String part = PARTS.getOrDefault(point.part(), ", " + point.part().replace('-', ' '));
-    return withoutPart(point) + (point.part().isEmpty() ? "" : part);
+    return withoutPart(point) + part(point);
   }
 
   /** A point without the face or part that is named. */
@@ -74,12 +74,27 @@ final class PointWords {
     };
   }
 
-  /** What several points like one are called before their places; empty where none such are. */
+  /** What several points like one are called before what tells them apart, if they have a name. */
   static Optional<String> several(PointName point) {
-    if (!point.part().isEmpty() || point.place().contains("@")) {
-      return Optional.empty();
+    if (point.feature().equals("opening") && point.part().contains("-")) {
+      return Optional.of("the corners of opening " + point.place() + ",");
     }
-    return Optional.ofNullable(SEVERAL.get(point.feature()));
+    return point.place().contains("@") || point.part().equals("bottom")
+        ? Optional.empty()
+        : Optional.ofNullable(SEVERAL.get(point.feature()));
+  }
+
+  /** What tells a point from several like it. */
+  static String among(PointName point) {
+    return point.feature().equals("opening")
+        ? openingPart(point.part())
+        : point.place() + part(point);
+  }
+
+  private static String part(PointName point) {
+    return point.part().isEmpty()
+        ? ""
+        : PARTS.getOrDefault(point.part(), ", " + point.part().replace('-', ' '));
   }
 
   private static String openingPart(String part) {

@@ -64,19 +64,21 @@ final class TargetGroups {
   private static Member distance(Target target) {
     PointName one = target.first();
     PointName other = target.second();
-    boolean alike = one.feature().equals(other.feature()) && one.part().equals(other.part());
-    Optional<String> points = alike ? PointWords.several(one) : Optional.empty();
+    Optional<String> points = PointWords.several(one);
     return points
+        .filter(all -> points.equals(PointWords.several(other)))
         .map(
             all ->
-                new Member("the distances between " + all, one.place() + " and " + other.place()))
+                new Member(
+                    "the distances between " + all,
+                    PointWords.among(one) + " and " + PointWords.among(other)))
         .orElseGet(() -> new Member("the distances", TargetWords.fromTo(target)));
   }
 
   private static Member at(String lead, Target target) {
     PointName point = target.first();
     return PointWords.several(point)
-        .map(all -> new Member(lead + " " + all, point.place()))
+        .map(all -> new Member(lead + " " + all, PointWords.among(point)))
         .orElseGet(() -> new Member(lead, PointWords.of(point)));
   }
 }

@@ -1,6 +1,5 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.check.Doubts;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
 import datumpeg.analysis.tell.Severity;
@@ -11,16 +10,22 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Groups outcomes by what is behind them, so that each thing wrong is told once. */
 final class Causes {
   private final Situation situation;
-  private final Doubts doubts;
+  private final Function<Outcome, Optional<String>> before;
 
-  Causes(Situation situation, Doubts doubts) {
+  /**
+   * @param before what to do before anything is done about an outcome, where its readings
+   *     contradict each other
+   */
+  Causes(Situation situation, Function<Outcome, Optional<String>> before) {
     this.situation = situation;
-    this.doubts = doubts;
+    this.before = before;
   }
 
   /** The causes, nonconforming before undecided, the one furthest beyond its limits first. */
@@ -67,16 +72,19 @@ final class Causes {
   private Cause cause(List<Outcome> group, List<Outcome> all) {
     Outcome worst = worst(group);
     Verdict kind = kind(group);
-    String action =
-        kind == Verdict.UNDECIDED
-            ? worst.remedy()
-            : Remedies.after(doubts.first(worst), Tellings.action(worst, all, situation));
+    Optional<String> first = before.apply(worst);
+    String sentence = Tellings.sentence(worst, all);
+    if (kind == Verdict.UNDECIDED) {
+      sentence = "Too close to call: " + sentence;
+    } else if (first.isPresent()) {
+      sentence = "In doubt: " + sentence;
+    }
     return new Cause(
         kind,
+        capital(sentence),
         kind == Verdict.UNDECIDED
-            ? "Too close to call: " + Tellings.sentence(worst, all)
-            : capital(Tellings.sentence(worst, all)),
-        action,
+            ? worst.remedy()
+            : Remedies.after(first, Tellings.action(worst, all, situation)),
         group.stream().map(Causes::symptom).toList());
   }
 

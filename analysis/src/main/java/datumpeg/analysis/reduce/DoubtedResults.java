@@ -16,6 +16,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -28,16 +29,24 @@ import java.util.stream.Collectors;
  * <p>A target read once that does not fit to others is left as it is: it may be the only reading
  * behind an outcome, and the note says what to read. Frames that contradict each other stand as
  * observed, so that a suspected reading moves only what rests on it; what changes for others is
- * that they could be adjusted again, which is no doubt of them.
+ * that they could be adjusted again, which is no doubt of them. But the columns read on two faces
+ * tell the zero error of the tilt meter for all others, and a wrong face moves them too.
  */
 final class DoubtedResults {
   /** Effects smaller than this are rounding. */
   private static final double LEAST = 1e-6;
 
+  /** Half of the last place told, in metres. */
+  private static final double SHOWN = 5e-5;
+
+  /** A share of u that leaves u as it is to a twentieth: √(1 + 0.3²) = 1.04. Our choice. */
+  private static final double NOTICED = 0.3;
+
   private final List<Check> checks;
   private final StageReadings readings;
   private final List<CheckResult> results;
   private final Map<String, Double> effects = new HashMap<>();
+  private final Map<String, String> behind = new HashMap<>();
   private final Set<Integer> touched = new TreeSet<>();
 
   DoubtedResults(List<Check> checks, StageReadings readings, List<CheckResult> results) {
@@ -77,8 +86,39 @@ final class DoubtedResults {
     for (int i = 0; i < checks.size(); i++) {
       if (results.get(i).used().stream().anyMatch(reading -> reading.id().equals(readingId))) {
         compare(i, readingId, checks.get(i).of(others));
+        if (checks.get(i) instanceof Frames frames) {
+          zeroError(i, frames, readingId, others);
+        }
       }
     }
+  }
+
+  /** What a reading moves the leans of other columns by, as observed. */
+  private void zeroError(int i, Frames frames, String readingId, StageReadings others) {
+    Map<String, Double> with = frames.leansAsObserved(readings);
+    Map<String, Double> without = frames.leansAsObserved(others);
+    for (Outcome outcome : results.get(i).outcomes()) {
+      List<String> leans = leans(outcome);
+      if (!leans.isEmpty()
+          && without.keySet().containsAll(leans)
+          && !outcome.readingIds().contains(readingId)) {
+        double moved =
+            leans.stream()
+                .mapToDouble(lean -> with.getOrDefault(lean, 0.0) - without.getOrDefault(lean, 0.0))
+                .average()
+                .orElse(0);
+        keep(i, outcome, Math.abs(moved), readingId);
+      }
+    }
+  }
+
+  /** The leans an outcome is: of a column its own, of a portal those of both its columns. */
+  private static List<String> leans(Outcome outcome) {
+    return switch (outcome.check()) {
+      case "column-plumb" -> List.of(outcome.target());
+      case "portal-plumb" -> List.of("A" + outcome.target(), "B" + outcome.target());
+      default -> List.of();
+    };
   }
 
   private void compare(int i, String readingId, CheckResult without) {
@@ -89,11 +129,15 @@ final class DoubtedResults {
         continue;
       }
       Outcome other = byName.getOrDefault(name(outcome), outcome);
-      double effect = Math.abs(outcome.deviation() - other.deviation());
-      if (effect > LEAST) {
-        effects.merge(name(outcome), effect, Math::max);
-        touched.add(i);
-      }
+      keep(i, outcome, Math.abs(outcome.deviation() - other.deviation()), readingId);
+    }
+  }
+
+  private void keep(int i, Outcome outcome, double effect, String readingId) {
+    if (effect > Math.max(LEAST, effects.getOrDefault(name(outcome), 0.0))) {
+      effects.put(name(outcome), effect);
+      behind.put(name(outcome), readingId);
+      touched.add(i);
     }
   }
 
@@ -104,9 +148,17 @@ final class DoubtedResults {
   /** An outcome with the words for what is in doubt of it. */
   Outcome told(Outcome outcome) {
     double effect = effects.getOrDefault(name(outcome), 0.0);
-    return effect == 0 || outcome.unit() != OutcomeUnit.MILLIMETRE
+    return effect < SHOWN || outcome.unit() != OutcomeUnit.MILLIMETRE
         ? outcome
         : outcome.withFurtherAside(
             "U holds " + Millimetres.of(effect) + " for readings that contradict each other");
+  }
+
+  /** The reading that moves an outcome most, where it moves it by more than can be left aside. */
+  Optional<String> readingBehind(Outcome outcome) {
+    double effect = effects.getOrDefault(name(outcome), 0.0);
+    return effect < NOTICED * outcome.standardUncertainty()
+        ? Optional.empty()
+        : Optional.ofNullable(behind.get(name(outcome)));
   }
 }

@@ -42,6 +42,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
@@ -162,7 +163,7 @@ public final class Reduction {
     Doubts doubts = Doubts.of(first);
     DoubtedResults doubted = new DoubtedResults(checks, readings, first);
     for (CheckResult result : doubted.of(doubts.notes())) {
-      result.outcomes().forEach(outcome -> bare.add(inDoubt(doubted.told(outcome), doubts)));
+      result.outcomes().forEach(outcome -> bare.add(doubted.told(outcome)));
       notes.addAll(told(result, doubts));
       points.putAll(result.points());
       levels.putAll(result.levels());
@@ -171,11 +172,18 @@ public final class Reduction {
       result.used().forEach(reading -> used.add(reading.id()));
     }
     notes.addAll(0, doubts.notes());
+    Function<Outcome, Optional<String>> before =
+        outcome ->
+            doubts
+                .first(outcome)
+                .or(() -> doubted.readingBehind(outcome).flatMap(id -> doubts.first(List.of(id))));
     List<Outcome> outcomes =
-        bare.stream().map(outcome -> remedies.apply(outcome, doubts.first(outcome))).toList();
+        bare.stream()
+            .map(outcome -> remedies.apply(inDoubt(outcome, before), before.apply(outcome)))
+            .toList();
     notes.addAll(drift.doubts(readings.all()));
     notes.addAll(new StageNotes(job, stage, readings).of(outcomes, used));
-    List<Cause> causes = new Causes(remedies.situation(), doubts).of(outcomes);
+    List<Cause> causes = new Causes(remedies.situation(), before).of(outcomes);
     return new StageFindings(
         stage.id(),
         ofStage.size(),
@@ -190,8 +198,8 @@ public final class Reduction {
   }
 
   /** What a contradiction reaches says so itself, whatever was found of it. */
-  private static Outcome inDoubt(Outcome outcome, Doubts doubts) {
-    return doubts.first(outcome).isEmpty() || outcome.aside().contains("contradict each other")
+  private static Outcome inDoubt(Outcome outcome, Function<Outcome, Optional<String>> before) {
+    return before.apply(outcome).isEmpty() || outcome.aside().contains("contradict each other")
         ? outcome
         : outcome.withFurtherAside("in doubt: readings it follows from contradict each other");
   }

@@ -91,6 +91,21 @@ class TargetWordsTest {
                 Target.parse(MeasuredQuantity.TILT, "column.A2/along"),
                 Target.parse(MeasuredQuantity.DISTANCE, "eave.A1-apex.2"),
                 Target.parse(MeasuredQuantity.DISTANCE, "eave.A2-apex.1"))));
+    assertEquals(
+        "the distances between wall frame corners A1 at the foot and A4 at the eave, A1 at the eave and"
+            + " A4 at the foot; the distances between the corners of opening D1, left foot and right"
+            + " head, left head and right foot; the distances between the feet of columns B1 on its"
+            + " face toward end 1 and B2 on its face toward end 1, B2 and B3",
+        TargetWords.all(
+            List.of(
+                Target.parse(MeasuredQuantity.DISTANCE, "wall.A1/foot-wall.A4/eave"),
+                Target.parse(MeasuredQuantity.DISTANCE, "wall.A1/eave-wall.A4/foot"),
+                Target.parse(
+                    MeasuredQuantity.DISTANCE, "opening.D1/left-foot-opening.D1/right-head"),
+                Target.parse(
+                    MeasuredQuantity.DISTANCE, "opening.D1/right-foot-opening.D1/left-head"),
+                Target.parse(MeasuredQuantity.DISTANCE, "base.B1/low-base.B2/low"),
+                Target.parse(MeasuredQuantity.DISTANCE, "base.B2-base.B3"))));
     assertEquals("", TargetWords.all(List.of()));
   }
 

@@ -151,6 +151,43 @@ class ContradictionAdviceTest {
         outcome(found, "column-plumb", "A2/across").remedy());
   }
 
+  /**
+   * Column A2 on two faces tells the zero error for A3, which was read on one. +2 mrad on both are
+   * a zero error of 2 mrad, where 0.4 mrad are stated and one reading has 0.2 mrad: taken as 2 ·
+   * 0.4²/(0.4² + 0.2²/2) = 1.778 mrad, which moves A3 by 3.6 m · 1.778 mrad = 6.4 mm. Without
+   * either face nothing moves it.
+   */
+  @Test
+  void aFaceThatMovesTheZeroErrorOfOthersReachesThem() {
+    InventedJob job =
+        new InventedJob()
+            .meter("clino", TILT, 0.0002, 0.0004)
+            .limit("column-plumb", 0.005)
+            .limit("portal-plumb", 0.005)
+            .read("lift", TILT, "column.A2/across", 0.002, 1, 1)
+            .read("lift", TILT, "column.A2/across", 0.002, 2, 1)
+            .read("lift", TILT, "column.A3/across", 0.0025, 1, 1)
+            .read("lift", TILT, "column.B3/across", 0.0025, 1, 1);
+    StageFindings found = job.reduced("lift");
+    Outcome other = outcome(found, "column-plumb", "A3/across");
+    assertTrue(
+        other.aside().contains("U holds 6.4 mm for readings that contradict each other"),
+        other.aside());
+    assertTrue(other.remedy().contains("column A2 across the building"), other.remedy());
+    assertFirst(found, "column-plumb", "A3/across");
+    double alone =
+        new InventedJob()
+            .meter("clino", TILT, 0.0002, 0.0004)
+            .read("lift", TILT, "column.A3/across", 0.0025, 1, 1)
+            .reduced("lift")
+            .outcome("column-plumb", "A3/across")
+            .orElseThrow()
+            .deviation();
+    assertTrue(Math.abs(alone - other.deviation()) < other.expandedUncertainty(), "" + alone);
+    assertTrue(
+        outcome(found, "portal-plumb", "3/across").aside().contains("contradict each other"));
+  }
+
   /** Tilt meter and plumb line 20 mm apart: the tilt decides, but not that it is decided. */
   @Test
   void aTiltAgainstAPlumbLine() {
@@ -200,6 +237,9 @@ class ContradictionAdviceTest {
     assertTrue(span.remedy().startsWith(FIRST), span.remedy());
     assertTrue(span.remedy().contains(" If it still is so then: "), span.remedy());
     assertEquals(span.remedy(), found.causes().get(0).action());
+    assertEquals(
+        "Stop. In doubt: the clear span of frame 2 at the base is 65.5 ± 11.0 mm too wide.",
+        found.answer().sentence());
   }
 
   /** Without a contradiction everything is advised as before. */

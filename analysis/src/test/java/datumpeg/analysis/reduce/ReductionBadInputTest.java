@@ -9,7 +9,9 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.building.Opening;
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.building.Wall;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.detail.Details;
@@ -76,10 +78,26 @@ class ReductionBadInputTest {
             + " engineer.",
         lean.remedy());
     assertEquals(
-        "No column leans as far as the tilt of column A1 along the building reads, 89.90 deg. If the"
-            + " meter counts from level, the column is 0.10 deg off plumb. Nothing was dropped; read"
-            + " it again and void the wrong one.",
+        "Nothing that stands leans as far as the tilt of column A1 along the building reads, 89.90"
+            + " deg. If the meter counts from level, it is 0.10 deg off plumb. Nothing was dropped;"
+            + " read it again and void the wrong one.",
         notes(lift, Note.Kind.SLIP_SUSPECTED).get(0).text());
+  }
+
+  /** A level meter held on a post the other way round: 88.5 deg for 1.5 deg. */
+  @Test
+  void aPostThatLeansTooFarIsDoubtedToo() {
+    InventedJob job = new InventedJob();
+    job.openings = List.of(new Opening("D1", Wall.END_1, 2.5, 2.88, 3));
+    StageFindings found =
+        job.read("tightening", TILT, "opening.D1/left/along", StrictMath.toRadians(-88.5))
+            .reduced("tightening");
+    String text = notes(found, Note.Kind.SLIP_SUSPECTED).get(0).text();
+    assertTrue(
+        text.startsWith(
+            "Nothing that stands leans as far as the tilt of the left post of opening D1 along the"
+                + " building reads, 88.50 deg. If the meter counts from level, it is 1.50 deg off"),
+        text);
   }
 
   /** The lean is known either way, so the list asks for neither any more. */
@@ -125,6 +143,10 @@ class ReductionBadInputTest {
             .reduced("arrival");
     assertEquals(0.002, arrival.outcome("slab-size", "A1-A4").orElseThrow().deviation(), 1e-12);
     assertFalse(notes(arrival, Note.Kind.NOT_MEASURED).isEmpty());
+    String next = notes(arrival, Note.Kind.NEXT_MEASUREMENT).get(0).text();
+    assertTrue(
+        next.endsWith("Measure the distance from slab corner A1 to slab corner A4 once more."),
+        next);
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.check.Note;
 import datumpeg.analysis.conform.Decision;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.conform.Verdict;
@@ -219,6 +220,28 @@ final class ReportTest {
         text.contains("The lines fit on the slab with at least 2.7 ± 1.4 mm to spare"), text);
     assertTrue(text.contains("A1 A1-A4 214.0 216.7 1.4"), text);
     assertFalse(words(page(full)).contains("Where to snap the lines"));
+    assertFalse(text.contains("Snap none yet"), text);
+    List<Note> doubts =
+        List.of(
+            new Note(Note.Kind.SLIP_SUSPECTED, "Two readings contradict each other.", List.of()));
+    StageFindings doubted =
+        new StageFindings(
+            "arrival",
+            1,
+            full.outcomes(),
+            full.points(),
+            full.levels(),
+            full.causes(),
+            doubts,
+            full.networks(),
+            full.answer(),
+            Optional.of(lines));
+    assertTrue(
+        words(page(doubted))
+            .contains(
+                "Where to snap the lines Snap none yet: readings of this stage contradict each"
+                    + " other."),
+        words(page(doubted)));
   }
 
   @Test

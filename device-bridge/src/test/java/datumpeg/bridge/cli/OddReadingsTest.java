@@ -94,6 +94,17 @@ class OddReadingsTest {
     assertTrue(plain(site).contains("Note (not measured):"), site.console.out());
   }
 
+  /** One roof diagonal is no pair: notes say what is missing, and no table of nothing follows. */
+  @Test
+  void aStageWithoutOutcomesPrintsNoTable() throws IOException {
+    SiteFolder site = entered(JobTexts.LARKRISE, "roofing,distance,eave.A1-apex.2,7.45,m,laser");
+    String out = plain(site);
+    assertTrue(out.contains("Nothing to decide yet: no check has all it needs."), out);
+    assertFalse(out.contains("verdict") || out.contains("Millimetres;"), out);
+    assertTrue(
+        out.contains("from column A2 at the eave to the apex of frame 1"), "in words: " + out);
+  }
+
   @Test
   void sixEqualDistancesContradictEachOther() throws IOException {
     SiteFolder site =

@@ -6,6 +6,7 @@ import datumpeg.analysis.check.CheckResult;
 import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.SteepTilts;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
@@ -56,7 +57,7 @@ public final class PostPlumb implements Check {
                       }
                     }));
     // the columns' own check tests the others
-    return CheckResult.of(found, List.of(), posts)
+    return CheckResult.of(found, SteepTilts.of(posts), posts)
         .with(DirectValues.of(posts, stage).map(DirectValues::tests).orElse(List.of()));
   }
 

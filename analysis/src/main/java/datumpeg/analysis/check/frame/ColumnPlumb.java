@@ -8,13 +8,13 @@ import datumpeg.analysis.check.DirectValues;
 import datumpeg.analysis.check.Note;
 import datumpeg.analysis.check.OutcomeMaker;
 import datumpeg.analysis.check.StageReadings;
+import datumpeg.analysis.check.SteepTilts;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.measuring.TargetWords;
-import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
@@ -38,9 +38,6 @@ import java.util.TreeMap;
  */
 final class ColumnPlumb {
   private static final String NO_PROP = "Stop: no prop takes up such a lean. Ask the engineer.";
-
-  /** Half way from plumb to level. */
-  private static final double FARTHEST_DEGREES = 45;
 
   private final Job job;
   private final OutcomeMaker outcomes;
@@ -131,32 +128,8 @@ final class ColumnPlumb {
                       readings);
               leans.put(lean.target(), lean);
             });
-    notes.addAll(tooFar(tilts));
+    tilts.readings().values().forEach(read -> notes.addAll(SteepTilts.of(read)));
     oneFaceNote(tilts, stage).ifPresent(notes::add);
-  }
-
-  /** Nothing that stands is nearer to level than to plumb: the meter counted from the other. */
-  private static List<Note> tooFar(DirectValues tilts) {
-    List<Note> notes = new ArrayList<>();
-    for (List<Reading> readings : tilts.readings().values()) {
-      for (Reading reading : readings) {
-        double tilt = Math.abs(StrictMath.toDegrees(reading.valueSi()));
-        if (tilt > FARTHEST_DEGREES) {
-          notes.add(
-              new Note(
-                  Note.Kind.SLIP_SUSPECTED,
-                  "No column leans as far as "
-                      + TargetWords.of(reading.target())
-                      + " reads, "
-                      + LengthDisplay.decimal(tilt, 2)
-                      + " deg. If the meter counts from level, the column is "
-                      + LengthDisplay.decimal(90 - tilt, 2)
-                      + " deg off plumb. Nothing was dropped; read it again and void the wrong one.",
-                  List.of(reading.id())));
-        }
-      }
-    }
-    return notes;
   }
 
   private double form(List<Reading> readings, double height) {

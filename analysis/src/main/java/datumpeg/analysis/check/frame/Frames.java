@@ -13,6 +13,7 @@ import datumpeg.analysis.measuring.Reading;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * Everything about the frames that stand: clear spans, spacings and plumb, each as observed by
@@ -29,6 +30,16 @@ public final class Frames implements Check {
     this.distances = new ClearDistances(job, outcomes);
     this.spacing = new FrameSpacing(job, outcomes);
     this.plumb = new ColumnPlumb(job, outcomes);
+  }
+
+  /** Leans at column height as the tilts and plumb lines alone give them, by their targets. */
+  public Map<String, Double> leansAsObserved(StageReadings stage) {
+    Map<String, Double> leans = new TreeMap<>();
+    plumb
+        .observed(stage)
+        .leans()
+        .forEach(lean -> leans.put(lean.target(), lean.estimate().value()));
+    return leans;
   }
 
   @Override

@@ -166,7 +166,7 @@ public final class SlabLevel implements Check {
         .complete()
         .map(
             plane ->
-                "; best plane rises "
+                "; best plane "
                     + slope(plane.slopeXMillimetresPerMetre())
                     + " toward end n, "
                     + slope(plane.slopeYMillimetresPerMetre())
@@ -175,7 +175,8 @@ public final class SlabLevel implements Check {
   }
 
   private static String slope(Estimate millimetresPerMetre) {
-    return LengthDisplay.signed(millimetresPerMetre.value(), 2)
+    return (millimetresPerMetre.value() < 0 ? "falls " : "rises ")
+        + LengthDisplay.decimal(Math.abs(millimetresPerMetre.value()), 2)
         + " ± "
         + LengthDisplay.decimal(millimetresPerMetre.expanded(), 2)
         + " mm/m";

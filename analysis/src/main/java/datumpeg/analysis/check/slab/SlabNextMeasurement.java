@@ -34,10 +34,10 @@ final class SlabNextMeasurement {
 
   Optional<Note> note(List<Outcome> outcomes) {
     if (plan.fit().degreesOfFreedom() == 0) {
-      return Optional.of(unchecked(best()));
+      return Optional.of(unchecked());
     }
     return outcomes.stream().anyMatch(outcome -> outcome.is(Verdict.UNDECIDED))
-        ? best().map(SlabNextMeasurement::reducing)
+        ? best().map(this::reducing)
         : Optional.empty();
   }
 
@@ -63,19 +63,31 @@ final class SlabNextMeasurement {
     return candidates;
   }
 
-  private static Note unchecked(Optional<NextMeasurement> next) {
+  private Note unchecked() {
+    Optional<NextMeasurement> next = best();
     return new Note(
         next.isPresent() ? Note.Kind.NEXT_MEASUREMENT : Note.Kind.INFORMATION,
         "Nothing checks the slab's distances against each other; a slip would not show."
-            + next.map(best -> " Measure " + name(best) + " as well.").orElse(""),
+            + next.map(
+                    best ->
+                        isTaken(best)
+                            ? " Measure " + name(best) + " once more."
+                            : " Measure " + name(best) + " as well.")
+                .orElse(""),
         List.of());
   }
 
-  private static Note reducing(NextMeasurement next) {
+  private boolean isTaken(NextMeasurement next) {
+    String pair = next.pair().first() + "-" + next.pair().second();
+    return taken.stream().anyMatch(reading -> reading.target().text().equals(pair));
+  }
+
+  private Note reducing(NextMeasurement next) {
     return new Note(
         Note.Kind.NEXT_MEASUREMENT,
         "Next, measure "
             + name(next)
+            + (isTaken(next) ? " once more" : "")
             + ": it brings the worst point, "
             + TargetWords.pointNamed(next.point())
             + ", from ± "

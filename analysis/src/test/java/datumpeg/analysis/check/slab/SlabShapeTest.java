@@ -150,6 +150,10 @@ class SlabShapeTest {
     assertTrue(
         slip.text().contains("There is a slip in one of them, but it cannot be told in which."),
         slip.text());
+    assertTrue(
+        slip.text().indexOf("Read the distance from slab corner A1 to slab corner A3 once more")
+            < slip.text().indexOf("What would explain it, best first: 1. A mark of 100 mm added"),
+        "what to do comes before what may have happened: " + slip.text());
     assertEquals(6, found.readingCount());
   }
 
