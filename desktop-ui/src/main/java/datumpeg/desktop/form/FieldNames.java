@@ -78,7 +78,9 @@ final class FieldNames {
     return of(path) + items.replaceAll("\\[([0-9]+)]", " $1");
   }
 
-  /** A sentence on a job file with the names on screen in place of its keys. */
+  /**
+   * A sentence on a job file with the names on screen in place of its keys, and without its signs.
+   */
   String told(String sentence) {
     Matcher found = NAMED.matcher(sentence);
     StringBuilder told = new StringBuilder();
@@ -93,7 +95,7 @@ final class FieldNames {
     }
     found.appendTail(told);
     String spaced = KEY.matcher(told).replaceAll(key -> key.group().replace('_', ' '));
-    return words.told(spaced);
+    return words.told(spaced.replace(" without quotes", ""));
   }
 
   private String whole(FormGroup group, FormField field) {

@@ -16,6 +16,9 @@ final class FieldRows {
   private static final Set<String> FIRST_OF_THEIRS =
       Set.of("openings.wall", "meters.quantity", "stages.after");
 
+  /** Tables whose lengths are parts of a metre. */
+  private static final Set<String> SMALL = Set.of("sections", "anchors", "points", "meters");
+
   private final Words words;
   private final FieldNames names;
   private final FormState state;
@@ -102,13 +105,13 @@ final class FieldRows {
   }
 
   private String example(FormField field) {
+    if (field.path().equals("slab.level_points")) {
+      return words.text("form.example.points");
+    }
     boolean feet = words.figures().lengths().display() != LengthDisplay.METRIC;
-    return field.path().equals("slab.level_points")
-        ? words.text("form.example.points")
-        : words.text(
-            "form.example."
-                + field.shape().name().toLowerCase(Locale.ROOT)
-                + (feet && isLength(field) ? ".feet" : ""));
+    boolean small = field.shape() == Shape.LENGTH && SMALL.contains(field.path().split("\\.")[0]);
+    String key = small ? "small" : field.shape().name().toLowerCase(Locale.ROOT);
+    return words.text("form.example." + key + (feet && isLength(field) ? ".feet" : ""));
   }
 
   private static boolean isLength(FormField field) {

@@ -59,6 +59,7 @@ record MeasurePage(
    * @param expected what the plan says
    * @param big the value to be read from afar: the one held, else the one taken last
    * @param bigWords what that value is
+   * @param bigShort the same in a few words, where there is little room
    * @param bigStands how it stands
    * @param next what happens next
    * @param question what must be answered; empty when nothing is held
@@ -78,6 +79,7 @@ record MeasurePage(
       String expected,
       String big,
       String bigWords,
+      String bigShort,
       Stands bigStands,
       String next,
       String question,

@@ -1,6 +1,7 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.analysis.measuring.Stage;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.bridge.cli.PlatformFolders;
 import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.StageWork;
@@ -15,6 +16,7 @@ import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import datumpeg.desktop.background.NewestValue;
 import datumpeg.desktop.background.OneWork;
+import datumpeg.desktop.control.Choice;
 import datumpeg.desktop.text.Words;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
@@ -143,7 +145,8 @@ public final class RecordSessions implements Sessions {
                 all.size(),
                 all.stream()
                     .filter(wanted -> !wanted.isQuestion())
-                    .map(wanted -> wanted.target().text())
+                    .map(Wanted::target)
+                    .map(target -> new Choice(target.text(), TargetWords.of(target)))
                     .distinct()
                     .toList()));
   }

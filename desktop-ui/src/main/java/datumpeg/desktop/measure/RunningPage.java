@@ -86,6 +86,7 @@ final class RunningPage {
         "",
         "",
         "",
+        "",
         Stands.NONE,
         "",
         "",
@@ -109,7 +110,8 @@ final class RunningPage {
         wanted.map(targets::instruction).orElse(words.text("measure.list-done")),
         wanted.map(targets::expected).orElse(""),
         big(now),
-        bigWords(now),
+        bigWords(now, false),
+        bigWords(now, true),
         stands(now),
         next(now),
         now.watched().isPresent() ? "" : question.map(this::question).orElse(""),
@@ -153,7 +155,7 @@ final class RunningPage {
     return (text + " " + unit).strip().replace('-', '−');
   }
 
-  private String bigWords(SessionShot now) {
+  private String bigWords(SessionShot now, boolean inShort) {
     Optional<Question> question = now.guide().question();
     if (now.watched().isPresent()) {
       boolean kept = question.isEmpty() && now.guide().last().isPresent();
@@ -172,16 +174,20 @@ final class RunningPage {
     }
     return now.guide()
         .last()
-        .map(last -> lastWords(now, last))
+        .map(last -> lastWords(now, last, inShort))
         .orElse(words.text("measure.no-reading"));
   }
 
-  private String lastWords(SessionShot now, ReadingEntry last) {
+  private String lastWords(SessionShot now, ReadingEntry last, boolean inShort) {
     Target target =
         Target.parse(MeasuredQuantity.ofText(last.quantity()).orElseThrow(), last.target());
     Wanted taken = new Wanted(target, last.face(), MeasuringList.expectedSi(now.setOut(), target));
     String off = targets.offPlan(taken, last.siValue());
-    return words.text("measure.last-value", last.target()) + (off.isEmpty() ? "" : ", " + off);
+    String recorded =
+        inShort
+            ? words.text("measure.last-value-short")
+            : words.text("measure.last-value", taken.words());
+    return recorded + (off.isEmpty() ? "" : ", " + off);
   }
 
   private static Stands stands(SessionShot now) {
@@ -202,7 +208,7 @@ final class RunningPage {
     String then =
         now.guide()
             .next()
-            .map(next -> words.text("measure.then", targets.name(next)))
+            .map(next -> words.text("measure.then", next.words()))
             .orElse(words.text("measure.then-done"));
     String skipped =
         now.guide().skippedCount() == 0
@@ -213,15 +219,18 @@ final class RunningPage {
 
   private String question(Question held) {
     String what = value(held.delivered().valueText(), held.delivered().unitText());
-    String of = held.choices().isEmpty() ? "" : targets.name(held.choices().get(0));
+    String of = held.choices().isEmpty() ? "" : held.choices().get(0).words();
     return words.text("measure.held", what, of, held.why());
   }
 
+  /** The instruction above says what they have in common. */
   private List<String> choices(Question held) {
+    List<String> differing =
+        CommonWords.without(held.choices().stream().map(Wanted::words).toList());
     List<String> texts = new ArrayList<>();
     for (int i = 0; i < held.choices().size(); i++) {
-      Wanted choice = held.choices().get(i);
-      texts.add(words.text("measure.choice", i + 1, choice.words(), targets.expected(choice)));
+      String expected = targets.expected(held.choices().get(i));
+      texts.add(words.text("measure.choice", i + 1, differing.get(i), expected));
     }
     return texts;
   }

@@ -51,6 +51,7 @@ final class RunningPane extends VBox {
   private final Map<Act, Button> buttons = new EnumMap<>(Act.class);
   private List<String> choicesShown = List.of();
   private boolean isTyping;
+  private Optional<Running> shown = Optional.empty();
   private Optional<MeasurePage.Bar> barShown = Optional.empty();
 
   RunningPane(MeasureViewModel model) {
@@ -113,6 +114,7 @@ final class RunningPane extends VBox {
   private Node status() {
     FlowPane status = new FlowPane(20, 2, typed, said, links);
     status.getStyleClass().add("measure-status");
+    status.setMinWidth(0); // a long sentence wraps, and never makes the window wider
     said.maxWidthProperty().bind(status.widthProperty());
     links.maxWidthProperty().bind(status.widthProperty());
     typed.managedProperty().bind(typed.visibleProperty());
@@ -124,7 +126,8 @@ final class RunningPane extends VBox {
     instruction.setText(running.instruction());
     expected.setText(running.expected());
     big.setText(running.big());
-    bigWords.setText(running.bigWords());
+    shown = Optional.of(running);
+    showWords(isTight());
     for (Stands stands : Stands.values()) {
       big.pseudoClassStateChanged(
           PseudoClass.getPseudoClass(stands.name().toLowerCase(java.util.Locale.ROOT)),
@@ -132,7 +135,6 @@ final class RunningPane extends VBox {
     }
     question.setText(running.question());
     next.setText(running.next());
-    said.setText(running.said());
     trouble.setText(running.trouble());
     isTyping = !running.typed().isEmpty();
     typed.setText(
@@ -163,6 +165,7 @@ final class RunningPane extends VBox {
     boolean asked = choices.isVisible();
     pseudoClassStateChanged(TIGHT, tight);
     showBarWords(tight);
+    showWords(tight);
     title.setVisible(!tight);
     where.setVisible(!tight || !asked);
     next.setVisible(!tight || question.getText().isEmpty());
@@ -199,6 +202,15 @@ final class RunningPane extends VBox {
         barShown.map(tight ? MeasurePage.Bar::shortWords : MeasurePage.Bar::words).orElse(""));
   }
 
+  /** While a question is asked, the reading before it can do without its sentence. */
+  private void showWords(boolean tight) {
+    shown.ifPresent(
+        running -> {
+          bigWords.setText(tight ? running.bigShort() : running.bigWords());
+          said.setText(tight && !running.question().isEmpty() ? "" : running.said());
+        });
+  }
+
   private boolean isTight() {
     return getHeight() < MOST_TIGHT_EM * typed.getFont().getSize();
   }
@@ -221,6 +233,8 @@ final class RunningPane extends VBox {
     for (int i = 0; i < texts.size(); i++) {
       int index = i;
       Button button = large(texts.get(i));
+      button.setWrapText(true);
+      button.setMaxWidth(Double.MAX_VALUE);
       button.setId("choice-" + (i + 1));
       button.setOnAction(event -> model.session().choice(index));
       choices.getChildren().add(button);

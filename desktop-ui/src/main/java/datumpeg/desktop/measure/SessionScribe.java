@@ -1,6 +1,9 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.analysis.building.SetOut;
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.bridge.collect.GuideState;
 import datumpeg.bridge.collect.LinkState;
 import datumpeg.bridge.collect.LiveDeviation;
@@ -96,12 +99,12 @@ final class SessionScribe implements SessionWatcher {
   @Override
   public void recorded(ReadingEntry reading) {
     takenCount++;
-    say(Said.Kind.RECORDED, words.text("measure.recorded", value(reading), reading.target()));
+    say(Said.Kind.RECORDED, words.text("measure.recorded", value(reading), target(reading)));
   }
 
   @Override
   public void withdrawn(ReadingEntry reading) {
-    say(Said.Kind.WITHDRAWN, words.text("measure.withdrawn", value(reading), reading.target()));
+    say(Said.Kind.WITHDRAWN, words.text("measure.withdrawn", value(reading), target(reading)));
   }
 
   @Override
@@ -193,6 +196,11 @@ final class SessionScribe implements SessionWatcher {
     while (said.size() > MOST_SAID) {
       said.removeFirst();
     }
+  }
+
+  private static String target(ReadingEntry reading) {
+    MeasuredQuantity quantity = MeasuredQuantity.ofText(reading.quantity()).orElseThrow();
+    return TargetWords.of(Target.parse(quantity, reading.target()));
   }
 
   private static String value(ReadingEntry reading) {

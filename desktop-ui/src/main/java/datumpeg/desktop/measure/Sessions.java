@@ -1,6 +1,7 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.bridge.collect.Wanted;
+import datumpeg.desktop.control.Choice;
 import datumpeg.desktop.text.Standing;
 import java.util.List;
 import java.util.Map;
@@ -81,9 +82,9 @@ public interface Sessions extends AutoCloseable {
    * A stage that can be measured.
    *
    * @param openCount of its readings, how many are still to be taken
-   * @param targets that can be watched, by their texts, in walking order
+   * @param targets that can be watched, in walking order: their texts, and what they are called
    */
-  record StageChoice(String id, int openCount, int allCount, List<String> targets) {
+  record StageChoice(String id, int openCount, int allCount, List<Choice> targets) {
     public StageChoice {
       targets = List.copyOf(targets);
     }

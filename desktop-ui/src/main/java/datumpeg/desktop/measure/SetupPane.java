@@ -1,6 +1,8 @@
 package datumpeg.desktop.measure;
 
 import datumpeg.bridge.collect.Guide;
+import datumpeg.desktop.control.Choice;
+import datumpeg.desktop.control.ChoiceName;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.measure.MeasurePage.JobChoice;
@@ -27,7 +29,7 @@ final class SetupPane extends ScrollPane {
   private final Label sentence = Labels.vanishing("sentence");
   private final ComboBox<JobChoice> jobs = new ComboBox<>();
   private final ComboBox<StageChoice> stages = new ComboBox<>();
-  private final ComboBox<String> targets = new ComboBox<>();
+  private final ComboBox<Choice> targets = new ComboBox<>();
   private final ToggleButton listed;
   private final ToggleButton any;
   private final TextField round = new TextField();
@@ -78,6 +80,7 @@ final class SetupPane extends ScrollPane {
     stages.setConverter(shownAs(this::stageText));
     stages.setOnAction(event -> chooseStage());
     targets.setId("measure-watch-target");
+    targets.setConverter(new ChoiceName());
     targets.setVisibleRowCount(12);
     targets.setAccessibleText(words.text("measure.watch-target"));
     ToggleGroup order = new ToggleGroup();
@@ -161,9 +164,9 @@ final class SetupPane extends ScrollPane {
   }
 
   private void beginWatch() {
-    String target = targets.getValue();
+    Choice target = targets.getValue();
     if (target != null) {
-      begin(target);
+      begin(target.id());
     }
   }
 

@@ -2,7 +2,6 @@ package datumpeg.desktop.measure;
 
 import datumpeg.analysis.conform.OutcomeUnit;
 import datumpeg.analysis.measuring.MeasuredQuantity;
-import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.bridge.collect.Wanted;
@@ -27,14 +26,6 @@ final class WantedWords {
     String name = wanted.target().question();
     return TargetWords.instruction(
         wanted.target(), wanted.face(), questions.getOrDefault(name, name));
-  }
-
-  /** What it is a reading of, short. */
-  String name(Wanted wanted) {
-    Target target = wanted.target();
-    String face = wanted.face() == 0 ? "" : ", " + words.text("measure.face", wanted.face());
-    String kind = words.text("measure.kind." + target.quantity().text());
-    return kind + " " + target.text() + face;
   }
 
   /** What the plan says it reads. */

@@ -57,7 +57,7 @@ final class MeasureKeysScreenTest extends MeasuringOnScreen {
     key(name, "18.004");
     assertTrue(text("measuring-elsewhere").contains("Typed: 18.004."), text("measuring-elsewhere"));
     press(name, KeyCode.ENTER);
-    untilElsewhere("Recorded 18.004 m for slab.A1-slab.A4.");
+    untilElsewhere("Recorded 18.004 m for the distance from slab corner A1 to slab corner A4.");
     assertEquals("", name.getText());
 
     showScreen(Screen.JOBS);
@@ -65,7 +65,7 @@ final class MeasureKeysScreenTest extends MeasuringOnScreen {
     HeadlessToolkit.run(jobs::requestFocus);
     key(jobs, "20.126");
     press(jobs, KeyCode.ENTER);
-    untilElsewhere("Recorded 20.126 m for slab.A1-slab.B4.");
+    untilElsewhere("Recorded 20.126 m for the distance from slab corner A1 to slab corner B4.");
     assertEquals(Screen.JOBS, HeadlessToolkit.on(() -> window.window().window().screen().get()));
 
     showScreen(Screen.SIGN_OFF);
@@ -78,7 +78,7 @@ final class MeasureKeysScreenTest extends MeasuringOnScreen {
     HeadlessToolkit.run(name::requestFocus);
     key(name, "9.001");
     press(name, KeyCode.ENTER);
-    untilElsewhere("Recorded 9.001 m for slab.A1-slab.B1.");
+    untilElsewhere("Recorded 9.001 m for the distance from slab corner A1 to slab corner B1.");
 
     key(name, "L1");
     assertTrue(name.getText().endsWith("L1"), "typed into by hand: " + name.getText());

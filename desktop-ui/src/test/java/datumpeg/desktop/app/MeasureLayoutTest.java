@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.setting.SettingsViewModel;
+import datumpeg.desktop.setting.Theme;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -27,14 +28,15 @@ final class MeasureLayoutTest extends MeasuringOnScreen {
   }
 
   @ParameterizedTest
-  @CsvSource({"1280, 800, 100", "1280, 800, 200"})
-  void everythingFitsAndButtonsCanBeHitWithGloves(double width, double height, int percent) {
+  @CsvSource({"1280, 800, 100, LIGHT", "1280, 800, 200, LIGHT", "1280, 800, 200, SUN"})
+  void everythingFitsAndButtonsCanBeHitWithGloves(
+      double width, double height, int percent, Theme theme) {
     HeadlessToolkit.run(
         () -> {
           stage.setWidth(width);
           stage.setHeight(height);
           SettingsViewModel settings = window.window().settings();
-          settings.become(settings.now().withText(percent));
+          settings.become(settings.now().withText(percent).with(theme));
         });
     assertNoneIsSmall("before it begins");
     begin();
@@ -44,16 +46,26 @@ final class MeasureLayoutTest extends MeasuringOnScreen {
     assertFits();
     WritableImage picture = HeadlessToolkit.picture(stage.getScene());
     Node big = node(Node.class, "big");
-    Text value =
-        (Text)
-            HeadlessToolkit.on(() -> HeadlessToolkit.find(big, each -> each instanceof Text))
-                .get(0);
-    assertTrue(value.getFont().getSize() >= LEAST_BIG, value.getFont().toString());
+    assertIsBig(big);
     assertTrue(HeadlessToolkit.darkPixels(picture, place(big)) > 2000, "no big letters");
     assertEquals("18.0035 m", HeadlessToolkit.on(big::getAccessibleText));
     meterSends("19.126 m\r\n");
     untilText("question", "Held: 19.126 m");
     assertFits();
+    meterSends("9.004 m\r\n");
+    untilText("question", "Held: 9.004 m");
+    HeadlessToolkit.until(
+        "a choice of targets", () -> stage.getScene().lookup("#choice-2") != null);
+    assertFits();
+    assertIsBig(big);
+  }
+
+  private static void assertIsBig(Node big) {
+    Text value =
+        (Text)
+            HeadlessToolkit.on(() -> HeadlessToolkit.find(big, each -> each instanceof Text))
+                .get(0);
+    assertTrue(value.getFont().getSize() >= LEAST_BIG, value.getFont().toString());
   }
 
   /** 12 mm at 96 dots an inch: everything that is pressed, chosen from or typed into. */

@@ -18,6 +18,8 @@ class FormViewModelTest {
   void blankFormSaysWhatIsNeeded() {
     assertEquals("A new job", form.model.page().get().heading());
     assertEquals("14 fields are still needed.", form.answer());
+    assertEquals("such as 9000 mm or 9 m", form.row("building.span").example());
+    assertEquals("such as 150 mm", form.row("sections.column_depth").example());
     assertEquals("Needed.", form.row("building.span").told());
     assertEquals("", form.row("building.span").wrong());
     assertFalse(form.model.page().get().maySave());
@@ -55,6 +57,11 @@ class FormViewModelTest {
             .startsWith("“Span, slab edge to edge”: 'wide' is not a value"),
         form.row("building.span").wrong());
     assertEquals("wide", form.row("building.span").text());
+    form.type("job.started", "12.3.2026");
+    assertTrue(
+        form.row("job.started").wrong().endsWith("expected a date, such as 2026-03-02."),
+        form.row("job.started").wrong());
+    form.type("job.started", "");
     assertEquals("What is marked does not make sense yet.", form.answer());
     assertFalse(form.model.page().get().maySave());
   }

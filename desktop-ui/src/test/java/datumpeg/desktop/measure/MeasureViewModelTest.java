@@ -205,7 +205,12 @@ final class MeasureViewModelTest extends MeasuringAtHand {
     key("04");
     model.session().enter();
     until(
-        "it is said", () -> page().elsewhere().contains("Recorded 18.004 m for slab.A1-slab.A4."));
+        "it is said",
+        () ->
+            page()
+                .elsewhere()
+                .contains(
+                    "Recorded 18.004 m for the distance from slab corner A1 to slab corner A4."));
     model.shown(true);
     assertEquals("", page().elsewhere());
   }

@@ -55,7 +55,6 @@ class WordsTest {
           "act.",
           "measure.end-",
           "measure.foot",
-          "measure.kind.",
           "measure.left.",
           "measure.link.",
           "measure.profile.",

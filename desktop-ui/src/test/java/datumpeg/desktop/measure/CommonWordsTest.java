@@ -1,0 +1,29 @@
+package datumpeg.desktop.measure;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class CommonWordsTest {
+  @Test
+  void wholeWordsThatAllBeginWithAreLeftOut() {
+    assertEquals(
+        List.of("A1 to B4", "A12 to B1"),
+        CommonWords.without(List.of("the distance from A1 to B4", "the distance from A12 to B1")));
+  }
+
+  @Test
+  void textsWithNothingInCommonStay() {
+    assertEquals(
+        List.of("a level", "the tilt"), CommonWords.without(List.of("a level", "the tilt")));
+    assertEquals(List.of(), CommonWords.without(List.of()));
+    assertEquals(List.of("one alone"), CommonWords.without(List.of("one alone")));
+  }
+
+  @Test
+  void noneBecomesEmpty() {
+    assertEquals(List.of("B1", "B1"), CommonWords.without(List.of("base B1", "base B1")));
+    assertEquals(List.of("base ", "base B1"), CommonWords.without(List.of("base ", "base B1")));
+  }
+}
