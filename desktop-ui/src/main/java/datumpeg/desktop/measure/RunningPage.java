@@ -1,14 +1,8 @@
 package datumpeg.desktop.measure;
 
-import datumpeg.analysis.measuring.MeasuredQuantity;
-import datumpeg.analysis.measuring.MeasuringList;
-import datumpeg.analysis.measuring.Target;
 import datumpeg.bridge.collect.GuideState.Question;
-import datumpeg.bridge.collect.LiveDeviation;
 import datumpeg.bridge.collect.Wanted;
-import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.desktop.measure.MeasurePage.ActButton;
-import datumpeg.desktop.measure.MeasurePage.Bar;
 import datumpeg.desktop.measure.MeasurePage.Running;
 import datumpeg.desktop.measure.MeasurePage.Stands;
 import datumpeg.desktop.measure.MeasurePage.TargetChoices;
@@ -24,8 +18,6 @@ import org.jspecify.annotations.Nullable;
 
 /** Makes of a session as it stands what the screen shows. One thread. */
 final class RunningPage {
-  private static final double MILLIMETRES = 1000;
-
   /** Of no use while one target is watched. */
   private static final Set<Act> OF_THE_LIST =
       Set.of(Act.SKIP, Act.BACK, Act.AGAIN, Act.UNDO, Act.GO);
@@ -60,20 +52,6 @@ final class RunningPage {
     this.footAwaited = footAwaited;
   }
 
-  /** Whether the watched value that stands is inside its limit for sure. */
-  static boolean isInside(SessionShot shot) {
-    return shot.watched()
-        .flatMap(live -> standing(shot).map(si -> live.isInside(live.deviationMetres(si))))
-        .orElse(false);
-  }
-
-  private static Optional<Double> standing(SessionShot shot) {
-    return shot.guide()
-        .question()
-        .map(question -> question.delivered().valueSi())
-        .or(() -> shot.guide().last().map(ReadingEntry::siValue));
-  }
-
   Running page() {
     SessionShot now = shot;
     return now == null ? opening() : running(now);
@@ -105,14 +83,15 @@ final class RunningPage {
   private Running running(SessionShot now) {
     Optional<Wanted> wanted = now.guide().wanted();
     Optional<Question> question = now.guide().question();
+    BigValue big = new BigValue(words, targets, now);
     return new Running(
         title(),
         wanted.map(targets::instruction).orElse(words.text("measure.list-done")),
         wanted.map(targets::expected).orElse(""),
-        big(now),
-        bigWords(now, false),
-        bigWords(now, true),
-        stands(now),
+        big.text(),
+        big.words(false),
+        big.words(true),
+        big.stands(),
         next(now),
         now.watched().isPresent() ? "" : question.map(this::question).orElse(""),
         question.filter(held -> held.choices().size() > 1).map(this::choices).orElse(List.of()),
@@ -120,7 +99,7 @@ final class RunningPage {
         trouble(now),
         typed,
         wanted.map(asked -> sketch(now, asked)),
-        now.watched().filter(LiveDeviation::isBounded).map(live -> bar(now, live)),
+        big.bar(),
         now.links(),
         choices,
         bytesShown ? bytes(now) : "",
@@ -135,69 +114,6 @@ final class RunningPage {
   private TargetSketch sketch(SessionShot now, Wanted asked) {
     return new TargetSketcher(now.setOut(), words)
         .sketch(asked.target(), now.guide().open().stream().map(Wanted::target).toList());
-  }
-
-  private String big(SessionShot now) {
-    Optional<LiveDeviation> live = now.watched().filter(LiveDeviation::isBounded);
-    if (live.isPresent()) {
-      return standing(now)
-          .map(si -> words.figures().deviation(live.get().deviationMetres(si)))
-          .orElse("");
-    }
-    return now.guide()
-        .question()
-        .map(held -> value(held.delivered().valueText(), held.delivered().unitText()))
-        .or(() -> now.guide().last().map(last -> value(last.value(), last.unit())))
-        .orElse("");
-  }
-
-  private static String value(String text, String unit) {
-    return (text + " " + unit).strip().replace('-', '−');
-  }
-
-  private String bigWords(SessionShot now, boolean inShort) {
-    Optional<Question> question = now.guide().question();
-    if (now.watched().isPresent()) {
-      boolean kept = question.isEmpty() && now.guide().last().isPresent();
-      return kept
-          ? words.text("measure.kept")
-          : question.isEmpty()
-              ? words.text("measure.watch-nothing")
-              : words.text(
-                  isInside(now) ? "measure.watch-inside" : "measure.watch-outside",
-                  value(
-                      question.get().delivered().valueText(),
-                      question.get().delivered().unitText()));
-    }
-    if (question.isPresent()) {
-      return words.text("measure.held-value");
-    }
-    return now.guide()
-        .last()
-        .map(last -> lastWords(now, last, inShort))
-        .orElse(words.text("measure.no-reading"));
-  }
-
-  private String lastWords(SessionShot now, ReadingEntry last, boolean inShort) {
-    Target target =
-        Target.parse(MeasuredQuantity.ofText(last.quantity()).orElseThrow(), last.target());
-    Wanted taken = new Wanted(target, last.face(), MeasuringList.expectedSi(now.setOut(), target));
-    String off = targets.offPlan(taken, last.siValue());
-    String recorded =
-        inShort
-            ? words.text("measure.last-value-short")
-            : words.text("measure.last-value", taken.words());
-    return recorded + (off.isEmpty() ? "" : ", " + off);
-  }
-
-  private static Stands stands(SessionShot now) {
-    if (now.watched().isPresent()) {
-      return standing(now).isEmpty() ? Stands.NONE : isInside(now) ? Stands.INSIDE : Stands.OUTSIDE;
-    }
-    if (now.guide().question().isPresent()) {
-      return Stands.HELD;
-    }
-    return now.guide().last().isPresent() ? Stands.RECORDED : Stands.NONE;
   }
 
   private String next(SessionShot now) {
@@ -218,7 +134,7 @@ final class RunningPage {
   }
 
   private String question(Question held) {
-    String what = value(held.delivered().valueText(), held.delivered().unitText());
+    String what = BigValue.value(held.delivered().valueText(), held.delivered().unitText());
     String of = held.choices().isEmpty() ? "" : held.choices().get(0).words();
     return words.text("measure.held", what, of, held.why());
   }
@@ -254,27 +170,6 @@ final class RunningPage {
 
   private String bytes(SessionShot now) {
     return now.bytes().isEmpty() ? words.text("measure.no-bytes") : String.join("\n", now.bytes());
-  }
-
-  private Bar bar(SessionShot now, LiveDeviation live) {
-    Optional<Double> deviation = standing(now).map(si -> live.deviationMetres(si) * MILLIMETRES);
-    String inside = unsigned(live.insideMetres());
-    String limit = unsigned(live.limitMetres());
-    String off = unsigned(live.uncertaintyMetres());
-    return new Bar(
-        live.limitMetres() * MILLIMETRES,
-        live.insideMetres() * MILLIMETRES,
-        deviation,
-        live.insideMetres() > 0
-            ? words.text("measure.bar", limit, off, inside)
-            : words.text("measure.bar-blunt", limit, off),
-        live.insideMetres() > 0
-            ? words.text("measure.bar-short", limit, inside)
-            : words.text("measure.bar-blunt-short", limit, off));
-  }
-
-  private String unsigned(double metres) {
-    return words.figures().deviation(metres).replace("+", "");
   }
 
   private List<ActButton> acts(Optional<Question> held, boolean asked) {

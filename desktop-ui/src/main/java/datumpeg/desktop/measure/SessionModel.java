@@ -248,7 +248,7 @@ final class SessionModel {
       } else if (now.heldCount() > (before == null ? 0 : before.heldCount())) {
         if (now.watched().isEmpty()) {
           sounds.held();
-        } else if (RunningPage.isInside(now)) {
+        } else if (BigValue.isInside(now)) {
           sounds.accepted();
         }
       }

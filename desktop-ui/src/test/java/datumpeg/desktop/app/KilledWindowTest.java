@@ -139,7 +139,7 @@ class KilledWindowTest {
     /** The last value is sent and the window killed before, while or after it is stored. */
     private void measure(Window window) throws IOException {
       if (sent.isEmpty()) {
-        window.until("slab corner B4"); // the first target is skipped
+        window.until("asks\tMeasure from slab corner A1 to slab corner B4"); // one is skipped
       }
       int whole = random.nextInt(1, 3);
       for (int i = 0; i < whole; i++) {

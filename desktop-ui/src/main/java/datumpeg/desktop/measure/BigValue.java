@@ -1,0 +1,137 @@
+package datumpeg.desktop.measure;
+
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.MeasuringList;
+import datumpeg.analysis.measuring.Target;
+import datumpeg.bridge.collect.GuideState.Question;
+import datumpeg.bridge.collect.LiveDeviation;
+import datumpeg.bridge.collect.Wanted;
+import datumpeg.bridge.record.entry.ReadingEntry;
+import datumpeg.desktop.measure.MeasurePage.Bar;
+import datumpeg.desktop.measure.MeasurePage.Stands;
+import datumpeg.desktop.text.Words;
+import java.util.Optional;
+
+/** The value to be read from afar: the one held or watched, else the one taken last. One thread. */
+final class BigValue {
+  private static final double MILLIMETRES = 1000;
+
+  private final Words words;
+  private final WantedWords targets;
+  private final SessionShot now;
+
+  BigValue(Words words, WantedWords targets, SessionShot now) {
+    this.words = words;
+    this.targets = targets;
+    this.now = now;
+  }
+
+  /** Whether the watched value that stands is inside its limit for sure. */
+  static boolean isInside(SessionShot shot) {
+    return shot.watched()
+        .flatMap(live -> standing(shot).map(si -> live.isInside(live.deviationMetres(si))))
+        .orElse(false);
+  }
+
+  private static Optional<Double> standing(SessionShot shot) {
+    return shot.guide()
+        .question()
+        .map(question -> question.delivered().valueSi())
+        .or(() -> shot.guide().last().map(ReadingEntry::siValue));
+  }
+
+  /** What is shown largest. */
+  String text() {
+    Optional<LiveDeviation> live = now.watched().filter(LiveDeviation::isBounded);
+    if (live.isPresent()) {
+      return standing(now)
+          .map(si -> words.figures().deviation(live.get().deviationMetres(si)))
+          .orElse("");
+    }
+    return now.guide()
+        .question()
+        .map(held -> value(held.delivered().valueText(), held.delivered().unitText()))
+        .or(() -> now.guide().last().map(last -> value(last.value(), last.unit())))
+        .orElse("");
+  }
+
+  static String value(String text, String unit) {
+    return (text + " " + unit).strip().replace('-', '−');
+  }
+
+  /**
+   * What it is.
+   *
+   * @param inShort in a few words, where there is little room
+   */
+  String words(boolean inShort) {
+    Optional<Question> question = now.guide().question();
+    if (now.watched().isPresent()) {
+      boolean kept = question.isEmpty() && now.guide().last().isPresent();
+      return kept
+          ? words.text("measure.kept")
+          : question.isEmpty()
+              ? words.text("measure.watch-nothing")
+              : words.text(
+                  isInside(now) ? "measure.watch-inside" : "measure.watch-outside",
+                  value(
+                      question.get().delivered().valueText(),
+                      question.get().delivered().unitText()));
+    }
+    if (question.isPresent()) {
+      return words.text("measure.held-value");
+    }
+    return now.guide()
+        .last()
+        .map(last -> lastWords(last, inShort))
+        .orElse(words.text("measure.no-reading"));
+  }
+
+  private String lastWords(ReadingEntry last, boolean inShort) {
+    Target target =
+        Target.parse(MeasuredQuantity.ofText(last.quantity()).orElseThrow(), last.target());
+    Wanted taken = new Wanted(target, last.face(), MeasuringList.expectedSi(now.setOut(), target));
+    String off = targets.offPlan(taken, last.siValue());
+    String recorded =
+        inShort
+            ? words.text("measure.last-value-short")
+            : words.text("measure.last-value", taken.words());
+    return recorded + (off.isEmpty() ? "" : ", " + off);
+  }
+
+  Stands stands() {
+    if (now.watched().isPresent()) {
+      return standing(now).isEmpty() ? Stands.NONE : isInside(now) ? Stands.INSIDE : Stands.OUTSIDE;
+    }
+    if (now.guide().question().isPresent()) {
+      return Stands.HELD;
+    }
+    return now.guide().last().isPresent() ? Stands.RECORDED : Stands.NONE;
+  }
+
+  /** The watched value between its limits; empty unless one is watched. */
+  Optional<Bar> bar() {
+    return now.watched().filter(LiveDeviation::isBounded).map(this::bar);
+  }
+
+  private Bar bar(LiveDeviation live) {
+    Optional<Double> deviation = standing(now).map(si -> live.deviationMetres(si) * MILLIMETRES);
+    String inside = unsigned(live.insideMetres());
+    String limit = unsigned(live.limitMetres());
+    String off = unsigned(live.uncertaintyMetres());
+    return new Bar(
+        live.limitMetres() * MILLIMETRES,
+        live.insideMetres() * MILLIMETRES,
+        deviation,
+        live.insideMetres() > 0
+            ? words.text("measure.bar", limit, off, inside)
+            : words.text("measure.bar-blunt", limit, off),
+        live.insideMetres() > 0
+            ? words.text("measure.bar-short", limit, inside)
+            : words.text("measure.bar-blunt-short", limit, off));
+  }
+
+  private String unsigned(double metres) {
+    return words.figures().deviation(metres).replace("+", "");
+  }
+}
