@@ -12,11 +12,13 @@ import java.util.List;
 /** Adjusted levels, in metres, up positive; only their differences mean anything. Immutable. */
 public final class AdjustedLevels {
   private final List<PlanPoint> points;
+  private final List<String> names;
   private final String prefix;
   private final Fit fit;
 
   AdjustedLevels(List<PlanPoint> points, String prefix, Fit fit) {
     this.points = points;
+    this.names = points.stream().map(PlanPoint::name).toList();
     this.prefix = prefix;
     this.fit = fit;
   }
@@ -33,7 +35,7 @@ public final class AdjustedLevels {
 
   /** Names of the points, in the caller's order. */
   public List<String> names() {
-    return points.stream().map(PlanPoint::name).toList();
+    return names;
   }
 
   /** Level of a point relative to the mean of all points. */
@@ -43,7 +45,7 @@ public final class AdjustedLevels {
 
   /** As {@link #level}, to be combined with others. */
   public Linearised linearisedLevel(String point) {
-    return linearisedLevel(point, names());
+    return linearisedLevel(point, names);
   }
 
   /** Level of a point relative to the mean of some of the points. */
@@ -113,7 +115,7 @@ public final class AdjustedLevels {
   }
 
   private Linearised aboveFirst(String point) {
-    requireKnown("adjusted levels", point, names());
+    requireKnown("adjusted levels", point, names);
     JointEstimate parameters = fit.parameters();
     String unknown = prefix + point;
     return parameters.contains(unknown) ? parameters.quantity(unknown) : parameters.constant(0);

@@ -115,29 +115,29 @@ final class PlanState {
   /** Derivative of the distance between two points with respect to the unknowns. */
   double[] gradient(String from, String to) {
     double[] gradient = new double[unknowns.size()];
-    PlanPoint start = point(from);
-    PlanPoint end = point(to);
-    double length = start.distanceTo(end);
-    double cosine = (end.xMetres() - start.xMetres()) / length;
-    double sine = (end.yMetres() - start.yMetres()) / length;
-    put(gradient, xOf(from), -cosine);
-    put(gradient, yOf(from), -sine);
-    put(gradient, xOf(to), cosine);
-    put(gradient, yOf(to), sine);
+    coefficients(from, to).forEach((unknown, value) -> put(gradient, unknown, value));
     return gradient;
   }
 
   /** That derivative by the unknowns' names, zeros left out. */
   Map<String, Double> coefficients(String from, String to) {
-    double[] gradient = gradient(from, to);
-    List<String> names = unknowns();
+    PlanPoint start = point(from);
+    PlanPoint end = point(to);
+    double length = start.distanceTo(end);
+    double cosine = (end.xMetres() - start.xMetres()) / length;
+    double sine = (end.yMetres() - start.yMetres()) / length;
     Map<String, Double> coefficients = new LinkedHashMap<>();
-    for (int i = 0; i < gradient.length; i++) {
-      if (gradient[i] != 0) {
-        coefficients.put(names.get(i), gradient[i]);
-      }
-    }
+    putUnlessZero(coefficients, xOf(from), -cosine);
+    putUnlessZero(coefficients, yOf(from), -sine);
+    putUnlessZero(coefficients, xOf(to), cosine);
+    putUnlessZero(coefficients, yOf(to), sine);
     return coefficients;
+  }
+
+  private void putUnlessZero(Map<String, Double> coefficients, String unknown, double value) {
+    if (value != 0 && unknowns.containsKey(unknown)) {
+      coefficients.put(unknown, value);
+    }
   }
 
   /** Position of an unknown; −1 for a coordinate that the datum holds. */

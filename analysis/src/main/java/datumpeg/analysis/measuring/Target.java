@@ -65,7 +65,7 @@ public record Target(
     if (quantity == MeasuredQuantity.ATTRIBUTE) {
       return question;
     }
-    String names = String.join("-", points.stream().map(PointName::text).toList());
+    String names = first().text() + (points.size() > 1 ? "-" + second().text() : "");
     return axis.map(direction -> names + "/" + direction.text()).orElse(names);
   }
 

@@ -43,8 +43,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import java.util.function.Supplier;
-import java.util.stream.Stream;
 
 /**
  * From a job and its readings in force to everything that follows from them. A pure function: equal
@@ -118,35 +116,14 @@ public final class Reduction {
       }
       ofStage.add(reading);
     }
-    return new Findings(job.identity().id(), jobDigest, stages(byStage, rounds));
-  }
-
-  /** Stages know nothing of each other and are worked out side by side. */
-  private List<StageFindings> stages(Map<String, List<Reading>> byStage, Rounds rounds) {
-    return job.stages().parallelStream()
-        .flatMap(
-            stage -> {
-              List<Reading> ofStage = byStage.getOrDefault(stage.id(), List.of());
-              return ofStage.isEmpty()
-                  ? Stream.of()
-                  : Stream.of(tried(() -> reduceStage(stage, ofStage, rounds)));
-            })
-        .toList()
-        .stream()
-        .map(Supplier::get)
-        .toList();
-  }
-
-  /** What was made or thrown, for the caller's own thread to have or to throw. */
-  private static <T> Supplier<T> tried(Supplier<T> making) {
-    try {
-      T made = making.get();
-      return () -> made;
-    } catch (RuntimeException failed) {
-      return () -> {
-        throw failed;
-      };
+    List<StageFindings> stages = new ArrayList<>();
+    for (Stage stage : job.stages()) {
+      List<Reading> ofStage = byStage.getOrDefault(stage.id(), List.of());
+      if (!ofStage.isEmpty()) {
+        stages.add(reduceStage(stage, ofStage, rounds));
+      }
     }
+    return new Findings(job.identity().id(), jobDigest, stages);
   }
 
   private StageFindings reduceStage(Stage stage, List<Reading> ofStage, Rounds rounds) {

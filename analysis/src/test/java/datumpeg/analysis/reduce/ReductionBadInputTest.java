@@ -337,22 +337,4 @@ class ReductionBadInputTest {
             () -> new Reduction(job.build(), "digest").reduce(job.readings(), List.of()));
     assertTrue(String.valueOf(refused.getMessage()).contains("painting"), refused.getMessage());
   }
-
-  /** Stages are worked out side by side; who reads the error must not see which came first. */
-  @Test
-  void ofSeveralStagesThatCannotBeReducedTheFirstIsTold() {
-    InventedJob job = new InventedJob();
-    for (String stage : List.of("handover", "roofing", "tightening", "lift", "standing")) {
-      job.read(stage, DISTANCE, "base.A1-base.A" + (40 + stage.length()), 6.0);
-    }
-    for (int time = 0; time < 20; time++) {
-      IllegalArgumentException refused =
-          assertThrows(
-              IllegalArgumentException.class,
-              () -> new Reduction(job.build(), "digest").reduce(job.readings(), List.of()));
-      assertTrue(
-          String.valueOf(refused.getMessage()).startsWith("There is no frame 48;"),
-          refused.getMessage());
-    }
-  }
 }
