@@ -8,13 +8,21 @@ import datumpeg.desktop.text.Figures;
 import java.util.stream.DoubleStream;
 
 /**
- * Paints a strip for each group, one below the other on one axis: short strokes for outcomes, rings
- * for the means of jobs, a thick line for the interval of the group's mean with a full block at the
- * mean. Numbers stand below each strip.
+ * Paints a strip for each group, one below the other on one axis: short strokes for outcomes, below
+ * them rings for the means of jobs, below these a thick line for the interval of the group's mean
+ * with a full block at the mean. Numbers stand below each strip.
  */
 final class StripPainter {
   /** The height of one strip with its words, in heights of plain text. */
-  private static final double STRIP = 6.6;
+  private static final double STRIP = 9.4;
+
+  /** How far below the top of its strip each thing is, in the same. */
+  private static final double STROKES = 2.2;
+
+  private static final double RINGS = 3.7;
+  private static final double INTERVAL = 5.1;
+  private static final double NUMBERS = 6.7;
+  private static final double SPREAD = 8;
 
   /** More outcomes than this a group are thinned: strokes on one another show nothing more. */
   private static final int MOST_STROKES = 2000;
@@ -71,10 +79,15 @@ final class StripPainter {
     int most = (int) Math.max(2, Math.min(11, (right - left) / pen.em(6)));
     for (double tick : RoundTicks.between(lowest, highest, most)) {
       for (int i = 0; i < page.strips().size(); i++) {
-        double middle = top + pen.em(STRIP) * i + pen.em(2.2);
+        double from = top + pen.em(STRIP) * i;
         Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
         pen.line(
-            x(tick), middle - pen.em(0.9), x(tick), middle + pen.em(0.9), ink, tick == 0 ? 2 : 1);
+            x(tick),
+            from + pen.em(STROKES - 0.9),
+            x(tick),
+            from + pen.em(INTERVAL + 0.7),
+            ink,
+            tick == 0 ? 2 : 1);
       }
       double place = Math.max(left + pen.em(2), Math.min(right - pen.em(2), x(tick)));
       String written = Figures.tick(tick) + " " + page.unit();
@@ -83,21 +96,21 @@ final class StripPainter {
   }
 
   private void strip(GroupStrip strip, double from) {
-    double middle = from + pen.em(2.2);
     String heading = strip.name() + " (" + strip.counts() + ")";
     pen.words(heading, left, from + pen.em(0.8), Ink.TEXT, Pen.Weight.BOLD, right - left);
     int end = strip.numbers().indexOf(". ") + 1;
     String told = end > 0 ? strip.numbers().substring(0, end) : strip.numbers();
     String spread = end > 0 ? strip.numbers().substring(end + 1) : "";
-    pen.words(told, left, from + pen.em(3.8), Ink.TEXT, Pen.Weight.PLAIN, right - left);
-    pen.words(spread, left, from + pen.em(5.1), Ink.TEXT, Pen.Weight.PLAIN, right - left);
+    pen.words(told, left, from + pen.em(NUMBERS), Ink.TEXT, Pen.Weight.PLAIN, right - left);
+    pen.words(spread, left, from + pen.em(SPREAD), Ink.TEXT, Pen.Weight.PLAIN, right - left);
     int step = Math.max(1, strip.values().size() / MOST_STROKES);
     for (int i = 0; i < strip.values().size(); i += step) {
       double x = x(strip.values().get(i));
-      pen.line(x, middle - pen.em(0.7), x, middle + pen.em(0.7), Ink.QUIET, 1);
+      pen.line(x, from + pen.em(STROKES - 0.7), x, from + pen.em(STROKES + 0.7), Ink.QUIET, 1);
     }
-    strip.jobMeans().forEach(mean -> pen.mark(Mark.MEAN, x(mean), middle, pen.em(0.6), Ink.TEXT));
-    interval(strip, middle);
+    double rings = from + pen.em(RINGS);
+    strip.jobMeans().forEach(mean -> pen.mark(Mark.MEAN, x(mean), rings, pen.em(0.6), Ink.TEXT));
+    interval(strip, from + pen.em(INTERVAL));
   }
 
   private void interval(GroupStrip strip, double middle) {
