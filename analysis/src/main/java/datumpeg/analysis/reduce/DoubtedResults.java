@@ -145,19 +145,28 @@ final class DoubtedResults {
     return SlipEffects.name(outcome.check(), outcome.target());
   }
 
+  /** Whether an outcome's uncertainty holds enough for readings in doubt to be told. */
+  boolean widens(Outcome outcome) {
+    return effect(outcome) >= SHOWN && outcome.unit() == OutcomeUnit.MILLIMETRE;
+  }
+
   /** An outcome with the words for what is in doubt of it. */
   Outcome told(Outcome outcome) {
-    double effect = effects.getOrDefault(name(outcome), 0.0);
-    return effect < SHOWN || outcome.unit() != OutcomeUnit.MILLIMETRE
-        ? outcome
-        : outcome.withFurtherAside(
-            "U holds " + Millimetres.of(effect) + " for readings that contradict each other");
+    return widens(outcome)
+        ? outcome.withFurtherAside(
+            "U holds "
+                + Millimetres.of(effect(outcome))
+                + " for readings that contradict each other")
+        : outcome;
+  }
+
+  private double effect(Outcome outcome) {
+    return effects.getOrDefault(name(outcome), 0.0);
   }
 
   /** The reading that moves an outcome most, where it moves it by more than can be left aside. */
   Optional<String> readingBehind(Outcome outcome) {
-    double effect = effects.getOrDefault(name(outcome), 0.0);
-    return effect < NOTICED * outcome.standardUncertainty()
+    return effect(outcome) < NOTICED * outcome.standardUncertainty()
         ? Optional.empty()
         : Optional.ofNullable(behind.get(name(outcome)));
   }

@@ -156,7 +156,8 @@ public final class Reduction {
                 .or(() -> doubted.readingBehind(outcome).flatMap(id -> doubts.first(List.of(id))));
     List<Outcome> outcomes =
         bare.stream()
-            .map(outcome -> remedies.apply(inDoubt(outcome, before), before.apply(outcome)))
+            .map(
+                outcome -> remedies.apply(inDoubt(outcome, before, doubted), before.apply(outcome)))
             .toList();
     notes.addAll(drift.doubts(readings.all()));
     notes.addAll(new StageNotes(job, stage, readings).of(outcomes, used));
@@ -175,8 +176,9 @@ public final class Reduction {
   }
 
   /** What a contradiction reaches says so itself, whatever was found of it. */
-  private static Outcome inDoubt(Outcome outcome, Function<Outcome, Optional<String>> before) {
-    return before.apply(outcome).isEmpty() || outcome.aside().contains("contradict each other")
+  private static Outcome inDoubt(
+      Outcome outcome, Function<Outcome, Optional<String>> before, DoubtedResults doubted) {
+    return before.apply(outcome).isEmpty() || doubted.widens(outcome)
         ? outcome
         : outcome.withFurtherAside("in doubt: readings it follows from contradict each other");
   }

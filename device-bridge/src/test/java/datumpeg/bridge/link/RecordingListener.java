@@ -35,6 +35,15 @@ public final class RecordingListener implements LinkListener {
     return chunk;
   }
 
+  /** The next that came on a channel; those of others before it are passed over. */
+  public Chunk awaitChunk(String channel) throws InterruptedException {
+    Chunk chunk = awaitChunk();
+    while (!chunk.channel().equals(channel)) {
+      chunk = awaitChunk();
+    }
+    return chunk;
+  }
+
   /** Waits for so many bytes, in however many chunks. */
   public Bytes awaitBytes(int count) throws InterruptedException {
     Bytes all = Bytes.empty();

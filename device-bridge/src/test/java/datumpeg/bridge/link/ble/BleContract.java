@@ -100,17 +100,9 @@ abstract class BleContract {
     return Bytes.of(text.getBytes(StandardCharsets.UTF_8));
   }
 
-  static Chunk awaitChunk(RecordingListener listener, String channel) throws InterruptedException {
-    Chunk chunk = listener.awaitChunk();
-    while (!chunk.channel().equals(channel)) {
-      chunk = listener.awaitChunk();
-    }
-    return chunk;
-  }
-
   private void assertDelivers(RecordingListener listener, String hex) throws InterruptedException {
     assertTrue(distance.send(Bytes.ofHex(hex)), "nobody asked for values");
-    assertEquals(hex, awaitChunk(listener, DISTANCE).bytes().hex());
+    assertEquals(hex, listener.awaitChunk(DISTANCE).bytes().hex());
   }
 
   private static LinkLostException loss(RecordingListener listener) throws InterruptedException {
@@ -141,9 +133,9 @@ abstract class BleContract {
   void whatAMeterSaysOfItsValuesComesBeforeThem() throws Exception {
     RecordingListener listener = new RecordingListener();
     try (BleLink link = open(Set.of(), listener)) {
-      Chunk description = awaitChunk(listener, DISTANCE + BleLink.DESCRIPTION);
+      Chunk description = listener.awaitChunk(DISTANCE + BleLink.DESCRIPTION);
       assertEquals(InventedMeter.TENTHS_OF_MILLIMETRES, description.bytes());
-      assertEquals("57", awaitChunk(listener, GattNames.BATTERY_LEVEL).bytes().hex());
+      assertEquals("57", listener.awaitChunk(GattNames.BATTERY_LEVEL).bytes().hex());
       assertDelivers(listener, "39300000");
       assertEquals("ble:" + ADDRESS, link.address().text());
       assertFalse(
@@ -162,7 +154,7 @@ abstract class BleContract {
         assertTrue(distance.send(Bytes.ofHex("%08x".formatted(i))));
       }
       for (int i = 0; i < count; i++) {
-        assertEquals("%08x".formatted(i), awaitChunk(listener, DISTANCE).bytes().hex());
+        assertEquals("%08x".formatted(i), listener.awaitChunk(DISTANCE).bytes().hex());
       }
     }
   }
@@ -173,7 +165,7 @@ abstract class BleContract {
     try (BleLink link = open(Set.of(TEXT), listener)) {
       assertEquals(address(), link.address());
       invented.says("-0.35 deg\r\n");
-      assertEquals(text("-0.35 deg\r\n"), awaitChunk(listener, TEXT).bytes());
+      assertEquals(text("-0.35 deg\r\n"), listener.awaitChunk(TEXT).bytes());
       assertFalse(distance.isSubscribed(), "only what the profile names is asked for");
     }
     assertFalse(invented.text().isSubscribed(), "a closed link listens no more");
@@ -369,7 +361,7 @@ abstract class BleContract {
     SteppedClock clock = new SteppedClock();
     RecordingListener listener = new RecordingListener();
     BleLink link = BleLink.open(address(), backend, Set.of(DISTANCE), clock, listener);
-    assertEquals("57", awaitChunk(listener, GattNames.BATTERY_LEVEL).bytes().hex());
+    assertEquals("57", listener.awaitChunk(GattNames.BATTERY_LEVEL).bytes().hex());
     invented.battery().mute(true);
     clock.advance(Duration.ofSeconds(11));
     assertTrue(String.valueOf(loss(listener).getMessage()).contains("does not answer"));
@@ -383,10 +375,10 @@ abstract class BleContract {
     SteppedClock clock = new SteppedClock();
     RecordingListener listener = new RecordingListener();
     try (BleLink link = BleLink.open(address(), backend, Set.of(DISTANCE), clock, listener)) {
-      assertEquals("57", awaitChunk(listener, GattNames.BATTERY_LEVEL).bytes().hex());
+      assertEquals("57", listener.awaitChunk(GattNames.BATTERY_LEVEL).bytes().hex());
       invented.battery().value(Bytes.ofHex("31"));
       clock.advance(Duration.ofHours(3));
-      assertEquals("31", awaitChunk(listener, GattNames.BATTERY_LEVEL).bytes().hex());
+      assertEquals("31", listener.awaitChunk(GattNames.BATTERY_LEVEL).bytes().hex());
       assertFalse(listener.heardOfAnEnd());
       assertTrue(meter.isConnected());
       assertEquals(address(), link.address());

@@ -22,9 +22,9 @@ class BluezContractTest extends BleContract {
     meter.battery(64);
     RecordingListener listener = new RecordingListener();
     try (BleLink link = open(Set.of(InventedMeter.DISTANCE), listener)) {
-      Chunk level = awaitChunk(listener, GattNames.BATTERY_LEVEL);
+      Chunk level = listener.awaitChunk(GattNames.BATTERY_LEVEL);
       while (!level.bytes().hex().equals("40")) {
-        level = awaitChunk(listener, GattNames.BATTERY_LEVEL);
+        level = listener.awaitChunk(GattNames.BATTERY_LEVEL);
       }
       assertEquals("ble:" + InventedMeter.ADDRESS, link.address().text());
     }
