@@ -18,10 +18,12 @@ import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 import javafx.animation.AnimationTimer;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.control.ListView;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
@@ -35,6 +37,7 @@ import javafx.stage.Stage;
 public final class WindowBench {
   private static final double PULSE_MILLISECONDS = 1000.0 / 60;
   private static final int PULSES_OF_A_SCREEN = 1200;
+  private static final String OVER_JOBS = "trend-over-jobs";
 
   private WindowBench() {}
 
@@ -241,19 +244,19 @@ public final class WindowBench {
         });
     Stage stage = ready.get();
     System.out.println("| screen | pulses | p50 ms | p99.9 ms | longest ms |\n|---|---|---|---|---|");
-    for (Screen screen : Screen.values()) {
+    for (String screen : wanted()) {
       CompletableFuture<double[]> measured = new CompletableFuture<>();
       Platform.runLater(
           () -> {
-            opened.join().window().window().screen().set(screen);
-            afterPulses(3, () -> measure(stage, measured));
+            turnTo(screen, stage, opened.join());
+            afterPulses(3, () -> measure(screen, stage, measured));
           });
       double[] sorted = measured.get();
       Arrays.sort(sorted);
       System.out.printf(
           Locale.ROOT,
           "| %s | %d | %.1f | %.1f | %.1f |%n",
-          screen.id(),
+          screen,
           sorted.length,
           sorted[sorted.length / 2],
           sorted[(int) Math.ceil(0.999 * sorted.length) - 1],
@@ -261,8 +264,28 @@ public final class WindowBench {
     }
   }
 
+  /** All screens, trend both of a job and over jobs; or with {@code -Dbench.screens=ID,ID} those. */
+  private static List<String> wanted() {
+    List<String> ids = List.of(System.getProperty("bench.screens", "").split(","));
+    return Arrays.stream(Screen.values())
+        .map(Screen::id)
+        .flatMap(id -> id.equals("trend") ? Stream.of(id, OVER_JOBS) : Stream.of(id))
+        .filter(id -> ids.contains("") || ids.contains(id))
+        .toList();
+  }
+
+  private static void turnTo(String screen, Stage stage, LiveWindow window) {
+    boolean overJobs = screen.equals(OVER_JOBS);
+    window.window().window().screen().set(Screen.ofId(overJobs ? "trend" : screen).orElseThrow());
+    if (overJobs && stage.getScene().lookup("#" + OVER_JOBS) instanceof ToggleButton button) {
+      button.fire();
+      afterPulses(2, stage.getScene().lookup("#" + OVER_JOBS)::requestFocus);
+    }
+  }
+
   /** From pulse to pulse, less what lies between two pulses anyway. */
-  private static void measure(Stage stage, CompletableFuture<double[]> measured) {
+  private static void measure(
+      String screen, Stage stage, CompletableFuture<double[]> measured) {
     double[] delays = new double[PULSES_OF_A_SCREEN];
     new AnimationTimer() {
       private int count = -1;
@@ -273,6 +296,7 @@ public final class WindowBench {
         long at = System.nanoTime();
         if (count >= 0) {
           delays[count] = Math.max(0, (at - before) / 1e6 - PULSE_MILLISECONDS);
+          tellIfLong(screen, count, delays[count]);
         }
         before = at;
         count++;
@@ -284,6 +308,19 @@ public final class WindowBench {
         }
       }
     }.start();
+  }
+
+  /** With {@code -Dbench.long=MILLISECONDS}: which pulses last longer, and when, in seconds. */
+  private static void tellIfLong(String screen, int pulse, double milliseconds) {
+    if (milliseconds > Double.parseDouble(System.getProperty("bench.long", "Infinity"))) {
+      System.err.printf(
+          Locale.ROOT,
+          "%.3f %s pulse %d: %.1f ms%n",
+          sinceStart() / 1000,
+          screen,
+          pulse,
+          milliseconds);
+    }
   }
 
   private static void press(Stage stage, KeyCode key) {

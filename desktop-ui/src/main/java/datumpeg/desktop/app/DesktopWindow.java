@@ -122,13 +122,13 @@ final class DesktopWindow {
             .following(now -> trend.get().show(now))
             .following(now -> jobsTrend.get().show(now))
             .ofJob((newJob, stage) -> trend.get().choose(newJob))
-            .ofAllJobs(),
+            .ofAllJobs(() -> jobsTrend.get().isWanted()),
         ScreenPart.of(Screen.MEASURE, () -> new MeasureView(measure.get()))
             .following(now -> measure.get().show(now))
             .ofJob((newJob, stage) -> measure.get().choose(newJob, stage)),
         ScreenPart.of(Screen.COMPARE, () -> new CompareView(compare.get()))
             .following(now -> compare.get().show(now))
-            .ofAllJobs(),
+            .ofAllJobs(() -> true),
         ScreenPart.of(Screen.FORM, () -> new FormView(form.get()))
             .following(now -> form.get().show(now)),
         ScreenPart.of(Screen.SIGN_OFF, () -> new SignOffView(signOff.get()))
@@ -155,6 +155,7 @@ final class DesktopWindow {
     JobsTrendViewModel made = new JobsTrendViewModel(words);
     made.restore(settings.now().lastState());
     made.onAsked(this::remember);
+    made.onWanted(() -> allJobsWanted.accept(shownPart().isOfAllJobs()));
     return made;
   }
 

@@ -2,6 +2,7 @@ package datumpeg.desktop.app;
 
 import datumpeg.desktop.source.RecordState;
 import java.util.function.BiConsumer;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.scene.Node;
@@ -19,7 +20,7 @@ final class ScreenPart {
   private final Supplier<? extends Node> made;
   private final Consumer<RecordState> follow;
   private final @Nullable BiConsumer<String, String> choose;
-  private boolean ofAllJobs;
+  private BooleanSupplier ofAllJobs = () -> false;
   private @Nullable Node node;
   private @Nullable RecordState seen;
   private @Nullable Runnable chosen;
@@ -50,14 +51,16 @@ final class ScreenPart {
     return new ScreenPart(screen, made, follow, newChoose);
   }
 
-  /** This screen, for which the outcomes of all jobs are wanted while it is shown. */
-  ScreenPart ofAllJobs() {
-    ofAllJobs = true;
+  /**
+   * This screen, for which the outcomes of all jobs are wanted while it is shown and this holds.
+   */
+  ScreenPart ofAllJobs(BooleanSupplier wanted) {
+    ofAllJobs = wanted;
     return this;
   }
 
   boolean isOfAllJobs() {
-    return ofAllJobs;
+    return ofAllJobs.getAsBoolean();
   }
 
   /** Whether it shows one job. */

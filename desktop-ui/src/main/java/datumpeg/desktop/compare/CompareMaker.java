@@ -47,6 +47,7 @@ final class CompareMaker {
         asked.from(),
         asked.to(),
         strips,
+        StripScale.of(strips),
         unit,
         sentences,
         spoken(strips, sentences),
@@ -160,8 +161,7 @@ final class CompareMaker {
 
   private String spoken(List<GroupStrip> strips, List<String> sentences) {
     List<String> parts = new ArrayList<>();
-    strips.forEach(
-        strip -> parts.add(strip.name() + ": " + strip.counts() + ". " + strip.numbers()));
+    strips.forEach(strip -> parts.add(strip.spoken()));
     parts.addAll(sentences);
     return String.join(" ", parts);
   }

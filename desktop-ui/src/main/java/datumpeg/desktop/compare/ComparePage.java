@@ -11,6 +11,7 @@ import java.util.function.Supplier;
  * All that the screen shows.
  *
  * @param strips one a group; none where there is nothing to draw
+ * @param scale of the axis
  * @param unit of the axis
  * @param sentences what may be concluded and what not, or why nothing is drawn
  * @param spoken the drawing in words
@@ -22,6 +23,7 @@ record ComparePage(
     Optional<LocalDate> from,
     Optional<LocalDate> to,
     List<GroupStrip> strips,
+    StripScale scale,
     String unit,
     List<String> sentences,
     String spoken,
@@ -31,5 +33,10 @@ record ComparePage(
     chosen = Map.copyOf(chosen);
     strips = List.copyOf(strips);
     sentences = List.copyOf(sentences);
+  }
+
+  /** Whether its strips lie on the same axis. */
+  boolean hasSameAxisAs(ComparePage other) {
+    return scale.equals(other.scale) && unit.equals(other.unit);
   }
 }

@@ -1,7 +1,5 @@
 package datumpeg.desktop.compare;
 
-import datumpeg.desktop.chart.CanvasPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Filters;
 import datumpeg.desktop.control.Labels;
@@ -18,7 +16,7 @@ import javafx.scene.layout.VBox;
 public final class CompareView extends VBox {
   private final Filters<CompareMatter> filters;
   private final VBox sentences = new VBox();
-  private final Drawing strips = new Drawing("strips");
+  private final StripList strips = new StripList();
   private final Label key;
   private final ExportButtons buttons;
 
@@ -81,14 +79,6 @@ public final class CompareView extends VBox {
     key.setManaged(drawn);
     buttons.setVisible(drawn);
     buttons.setManaged(drawn);
-    strips.setStyle(
-        String.format(
-            java.util.Locale.ROOT,
-            "-fx-pref-height: %.1fem; -fx-min-height: %.1fem;",
-            StripPainter.heightInLetters(page.strips().size()),
-            StripPainter.heightInLetters(page.strips().size())));
-    strips.paint(
-        page.spoken(),
-        (graphics, palette) -> new StripPainter(page, new CanvasPen(graphics, palette)).paint());
+    strips.show(page);
   }
 }

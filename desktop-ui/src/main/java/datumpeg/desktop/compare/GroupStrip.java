@@ -26,4 +26,9 @@ record GroupStrip(
     values = List.copyOf(values);
     jobMeans = List.copyOf(jobMeans);
   }
+
+  /** The strip in words. */
+  String spoken() {
+    return name + ": " + counts + ". " + numbers;
+  }
 }

@@ -1,13 +1,13 @@
 package datumpeg.desktop.compare;
 
 import datumpeg.desktop.chart.SvgPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Palette;
 import java.util.function.Supplier;
+import javafx.scene.layout.Region;
 
 /** A comparison to be taken elsewhere. */
-record ShownStrips(CompareViewModel model, Drawing node) implements ExportButtons.Shown {
+record ShownStrips(CompareViewModel model, Region node) implements ExportButtons.Shown {
   private static final double LEAST_WIDTH = 400;
 
   @Override

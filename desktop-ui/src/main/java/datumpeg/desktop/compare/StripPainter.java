@@ -5,7 +5,8 @@ import datumpeg.desktop.chart.Pen;
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.RoundTicks;
 import datumpeg.desktop.text.Figures;
-import java.util.stream.DoubleStream;
+import java.util.BitSet;
+import java.util.List;
 
 /**
  * Paints a strip for each group, one below the other on one axis: short strokes for outcomes, below
@@ -13,8 +14,11 @@ import java.util.stream.DoubleStream;
  * with a full block at the mean. Numbers stand below each strip.
  */
 final class StripPainter {
-  /** The height of one strip with its words, in heights of plain text. */
-  private static final double STRIP = 9.4;
+  /** How high the numbers of the axis are, in heights of plain text. */
+  static final double AXIS = 2.2;
+
+  /** The height of one strip with its words, in the same. */
+  static final double STRIP = 9.4;
 
   /** How far below the top of its strip each thing is, in the same. */
   private static final double STROKES = 2.2;
@@ -24,78 +28,66 @@ final class StripPainter {
   private static final double NUMBERS = 6.7;
   private static final double SPREAD = 8;
 
-  /** More outcomes than this a group are thinned: strokes on one another show nothing more. */
-  private static final int MOST_STROKES = 2000;
-
   private final ComparePage page;
   private final Pen pen;
   private final double left;
   private final double right;
-  private final double top;
-  private final double lowest;
-  private final double highest;
+  private final List<Double> ticks;
 
   StripPainter(ComparePage page, Pen pen) {
     this.page = page;
     this.pen = pen;
     this.left = pen.em(1.5);
     this.right = pen.width() - pen.em(1.5);
-    this.top = pen.em(2.2);
-    double low = all().min().orElse(-1);
-    double high = all().max().orElse(1);
-    double room = Math.max(0.1, high - low) * 0.06;
-    this.lowest = low - room;
-    this.highest = high + room;
+    int most = (int) Math.max(2, Math.min(11, (right - left) / pen.em(6)));
+    this.ticks = RoundTicks.between(page.scale().lowest(), page.scale().highest(), most);
   }
 
-  /** How high a strip with its words is, in heights of plain text. */
+  /** How high the axis and so many strips with their words are, in heights of plain text. */
   static double heightInLetters(int strips) {
-    return 2.8 + STRIP * strips;
+    return AXIS + STRIP * strips + 0.6;
   }
 
-  private DoubleStream all() {
-    return page.strips().stream()
-        .flatMapToDouble(
-            strip ->
-                DoubleStream.concat(
-                    strip.values().stream().mapToDouble(value -> value),
-                    DoubleStream.of(
-                        0,
-                        strip.mean() - strip.halfWidth().orElse(0),
-                        strip.mean() + strip.halfWidth().orElse(0))));
-  }
-
+  /** Axis and strips, one below the other. */
   void paint() {
-    if (page.strips().isEmpty() || right <= left) {
-      return;
-    }
     axis();
     for (int i = 0; i < page.strips().size(); i++) {
-      strip(page.strips().get(i), top + pen.em(STRIP) * i);
+      strip(page.strips().get(i), pen.em(AXIS + STRIP * i));
     }
   }
 
-  private void axis() {
-    int most = (int) Math.max(2, Math.min(11, (right - left) / pen.em(6)));
-    for (double tick : RoundTicks.between(lowest, highest, most)) {
-      for (int i = 0; i < page.strips().size(); i++) {
-        double from = top + pen.em(STRIP) * i;
-        Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
-        pen.line(
-            x(tick),
-            from + pen.em(STROKES - 0.9),
-            x(tick),
-            from + pen.em(INTERVAL + 0.7),
-            ink,
-            tick == 0 ? 2 : 1);
-      }
+  /** The numbers of the axis. */
+  void axis() {
+    if (right <= left) {
+      return;
+    }
+    for (double tick : ticks) {
       double place = Math.max(left + pen.em(2), Math.min(right - pen.em(2), x(tick)));
       String written = Figures.tick(tick) + " " + page.unit();
       pen.text(written, place, pen.em(1), Ink.TEXT, Pen.Align.MIDDLE);
     }
   }
 
-  private void strip(GroupStrip strip, double from) {
+  /** One strip from a height downward. */
+  void strip(GroupStrip strip, double from) {
+    if (right <= left) {
+      return;
+    }
+    for (double tick : ticks) {
+      double top = from + pen.em(STROKES - 0.9);
+      double bottom = from + pen.em(INTERVAL + 0.7);
+      Ink ink = tick == 0 ? Ink.QUIET : Ink.LINE;
+      pen.line(x(tick), top, x(tick), bottom, ink, tick == 0 ? 2 : 1);
+    }
+    words(strip, from);
+    strokes(strip, from + pen.em(STROKES - 0.7));
+    double rings = from + pen.em(RINGS);
+    places(strip.jobMeans()).stream()
+        .forEach(pixel -> pen.mark(Mark.MEAN, pixel, rings, pen.em(0.6), Ink.TEXT));
+    interval(strip, from + pen.em(INTERVAL));
+  }
+
+  private void words(GroupStrip strip, double from) {
     String heading = strip.name() + " (" + strip.counts() + ")";
     pen.words(heading, left, from + pen.em(0.8), Ink.TEXT, Pen.Weight.BOLD, right - left);
     int end = strip.numbers().indexOf(". ") + 1;
@@ -103,14 +95,24 @@ final class StripPainter {
     String spread = end > 0 ? strip.numbers().substring(end + 1) : "";
     pen.words(told, left, from + pen.em(NUMBERS), Ink.TEXT, Pen.Weight.PLAIN, right - left);
     pen.words(spread, left, from + pen.em(SPREAD), Ink.TEXT, Pen.Weight.PLAIN, right - left);
-    int step = Math.max(1, strip.values().size() / MOST_STROKES);
-    for (int i = 0; i < strip.values().size(); i += step) {
-      double x = x(strip.values().get(i));
-      pen.line(x, from + pen.em(STROKES - 0.7), x, from + pen.em(STROKES + 0.7), Ink.QUIET, 1);
+  }
+
+  /** Strokes side by side are one block: what is drawn depends on the width, not on the data. */
+  private void strokes(GroupStrip strip, double top) {
+    BitSet pixels = places(strip.values());
+    int begin = pixels.nextSetBit(0);
+    while (begin >= 0) {
+      int end = pixels.nextClearBit(begin);
+      pen.block(begin, top, end - begin, pen.em(1.4), Ink.QUIET);
+      begin = pixels.nextSetBit(end);
     }
-    double rings = from + pen.em(RINGS);
-    strip.jobMeans().forEach(mean -> pen.mark(Mark.MEAN, x(mean), rings, pen.em(0.6), Ink.TEXT));
-    interval(strip, from + pen.em(INTERVAL));
+  }
+
+  /** On which whole pixels values lie: more on one another show nothing more. */
+  private BitSet places(List<Double> values) {
+    BitSet pixels = new BitSet();
+    values.forEach(value -> pixels.set((int) Math.max(0, Math.round(x(value)))));
+    return pixels;
   }
 
   private void interval(GroupStrip strip, double middle) {
@@ -127,6 +129,6 @@ final class StripPainter {
   }
 
   private double x(double value) {
-    return left + (value - lowest) / (highest - lowest) * (right - left);
+    return left + page.scale().part(value) * (right - left);
   }
 }

@@ -14,34 +14,50 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** Fields under a heading; those that a job can do without are folded away until wanted. */
+/**
+ * Fields under a heading; those that a job can do without are folded away until wanted, and are
+ * only made when they are: most of a form's fields never are.
+ */
 final class GroupBox extends VBox {
+  private final FormGroup of;
+  private final Words words;
+  private final FormActs acts;
   private final List<FieldBox> fields = new ArrayList<>();
   private final Label wrong = Labels.vanishing("field-wrong");
   private final @Nullable TitledPane fold;
-  private final @Nullable TableBox table;
+  private @Nullable TableBox table;
+  private Group latest;
+  private boolean made;
 
-  /** The group with its fields, not yet filled. */
+  /** The group, not yet filled. */
   GroupBox(Group group, Words words, FormActs acts) {
-    FormGroup of = group.group();
+    this.of = group.group();
+    this.words = words;
+    this.acts = acts;
+    this.latest = group;
     getStyleClass().add("form-group");
     wrong.setId("form-group-" + of.id() + of.named() + "-wrong");
-    table = of.rows().kind() == FormTable.Kind.NONE ? null : new TableBox(group, words, acts);
-    for (FormField field : of.fields()) {
-      fields.add(new FieldBox(field, words, acts));
-    }
-    VBox content = content(of, words);
-    if (of.optional()) {
-      fold = new TitledPane(group.title(), content);
-      fold.setId("form-group-" + of.id() + of.named());
-      fold.setAnimated(false);
-      fold.setMinWidth(0);
-      fold.setExpanded(group.open());
+    fold = of.optional() ? folded(group) : null;
+    if (fold == null) {
+      getChildren().addAll(Labels.wrapping(group.title(), "subheading"), made());
+      removable(group);
+    } else {
       getChildren().add(fold);
-      return;
+      unfoldIfOpen();
     }
-    fold = null;
-    getChildren().addAll(Labels.wrapping(group.title(), "subheading"), content);
+  }
+
+  private TitledPane folded(Group group) {
+    TitledPane pane = new TitledPane(group.title(), new VBox());
+    pane.setId("form-group-" + of.id() + of.named());
+    pane.setAnimated(false);
+    pane.setMinWidth(0);
+    pane.setExpanded(group.open());
+    pane.expandedProperty().addListener((property, before, now) -> unfoldIfOpen());
+    return pane;
+  }
+
+  private void removable(Group group) {
     if (!of.table().isEmpty()) {
       Button away = new Button(words.text("form.remove"));
       away.setId("form-remove-" + of.named());
@@ -51,11 +67,27 @@ final class GroupBox extends VBox {
     }
   }
 
-  private VBox content(FormGroup of, Words words) {
+  private void unfoldIfOpen() {
+    if (fold != null && fold.isExpanded() && !made) {
+      fold.setContent(made());
+      bring(latest, true);
+    }
+  }
+
+  private VBox made() {
+    made = true;
+    table = of.rows().kind() == FormTable.Kind.NONE ? null : new TableBox(latest, words, acts);
+    for (FormField field : of.fields()) {
+      fields.add(new FieldBox(field, words, acts));
+    }
+    return content();
+  }
+
+  private VBox content() {
     VBox content = new VBox();
     content.getStyleClass().add("form-group");
     if (of.isOfLimits()) {
-      content.getChildren().add(Labels.wrapping(help(words), "field-told"));
+      content.getChildren().add(Labels.wrapping(help(), "field-told"));
       content.getChildren().addAll(fields);
     } else if (!fields.isEmpty()) {
       FlowPane flow = new FlowPane();
@@ -70,7 +102,7 @@ final class GroupBox extends VBox {
   }
 
   /** How a limit can be typed, with examples in the user's units. */
-  private static String help(Words words) {
+  private String help() {
     boolean metric = words.figures().lengths().display() == LengthDisplay.METRIC;
     String examples = words.text(metric ? "form.limit.help.metric" : "form.limit.help.feet");
     return words.text("form.limit.help", (Object[]) examples.split(";", -1));
@@ -78,19 +110,27 @@ final class GroupBox extends VBox {
 
   /** Brings the fields to their rows; something wrong is never folded away. */
   void show(Group group, boolean fill) {
-    for (int i = 0; i < fields.size(); i++) {
-      fields.get(i).show(group.rows().get(i), fill);
+    latest = group;
+    if (made) {
+      bring(group, fill);
     }
-    if (table != null) {
-      List<Row> rows = group.rows().subList(fields.size(), group.rows().size());
-      table.show(group.group().rows(), rows, fill);
-    }
-    wrong.setText(group.wrong());
     boolean isWrong =
         !group.wrong().isEmpty() || group.rows().stream().anyMatch(row -> !row.wrong().isEmpty());
     if (fold != null && isWrong) {
       fold.setExpanded(true);
     }
+  }
+
+  private void bring(Group group, boolean fill) {
+    for (int i = 0; i < fields.size(); i++) {
+      fields.get(i).show(group.rows().get(i), fill);
+    }
+    TableBox rowsBelow = table;
+    if (rowsBelow != null) {
+      List<Row> rows = group.rows().subList(fields.size(), group.rows().size());
+      rowsBelow.show(group.group().rows(), rows, fill);
+    }
+    wrong.setText(group.wrong());
   }
 
   /** Its first field takes the keys. */

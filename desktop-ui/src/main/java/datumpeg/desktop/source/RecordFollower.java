@@ -29,11 +29,19 @@ public final class RecordFollower implements AutoCloseable {
   /** After so long a turn ends, so that what was added meanwhile, and who closes, need not wait. */
   private static final Duration LONGEST_TURN = Duration.ofMillis(150);
 
+  /**
+   * While nothing but outcomes of jobs is added, a state is published only so often: of each, a
+   * screen draws its conclusions from all outcomes anew.
+   */
+  private static final Duration BETWEEN_MORE_OUTCOMES = Duration.ofMillis(600);
+
   private final JobSource.Opening opening;
   private final Clock clock;
   private final Consumer<RecordState> publish;
 
   private RecordState state;
+  private RecordState published;
+  private long publishedNanos = System.nanoTime();
   private @Nullable JobSource source;
   private String identity = "";
   private long counter;
@@ -50,6 +58,7 @@ public final class RecordFollower implements AutoCloseable {
   public RecordFollower(
       String file, JobSource.Opening opening, Clock clock, Consumer<RecordState> publish) {
     this.state = RecordState.unread(file);
+    this.published = state;
     this.opening = opening;
     this.clock = clock;
     this.publish = publish;
@@ -122,21 +131,28 @@ public final class RecordFollower implements AutoCloseable {
   private void workOut(JobSource open) {
     long end = System.nanoTime() + LONGEST_TURN.toNanos();
     List<JobState> jobs = new ArrayList<>(state.jobs());
-    boolean changed = letGo(jobs);
-    for (int index : unsettled(jobs)) {
+    boolean news = letGo(jobs);
+    List<Integer> todo = unsettled(jobs);
+    int done = 0;
+    while (done < todo.size() && (done == 0 || System.nanoTime() < end)) {
+      int index = todo.get(done++);
       JobState job = jobs.get(index);
       jobs.set(index, workedOut(open, job));
-      changed = true;
+      news |= !job.settled();
       if (isPreferred(job)) {
         becomes(reached(jobs));
       }
-      if (System.nanoTime() >= end) {
-        break;
-      }
     }
-    if (changed) {
-      becomes(reached(jobs));
+    RecordState now = news || done > 0 ? reached(jobs) : state;
+    if (news || done == todo.size() || isTimeForMoreOutcomes()) {
+      becomes(now);
+    } else {
+      state = now;
     }
+  }
+
+  private boolean isTimeForMoreOutcomes() {
+    return System.nanoTime() - publishedNanos >= BETWEEN_MORE_OUTCOMES.toNanos();
   }
 
   /** Drops what only the job on screen, or a screen that asks no longer, had need of. */
@@ -210,8 +226,10 @@ public final class RecordFollower implements AutoCloseable {
   }
 
   private void becomes(RecordState next) {
-    if (!next.equals(state)) {
-      state = next;
+    state = next;
+    if (!next.equals(published)) {
+      published = next;
+      publishedNanos = System.nanoTime();
       publish.accept(next);
     }
   }

@@ -26,6 +26,7 @@ public final class JobsTrendViewModel {
   private final LatestAnswer<TrendAsked, JobsTrendPage> answers;
   private final ReadOnlyObjectWrapper<JobsTrendPage> page = new ReadOnlyObjectWrapper<>();
   private Consumer<Map<String, String>> keep = kept -> {};
+  private Runnable onWanted = () -> {};
   private boolean wanted;
   private TrendAsked asked =
       new TrendAsked(RecordState.unread(""), Map.of(), Optional.empty(), Optional.empty());
@@ -53,18 +54,31 @@ public final class JobsTrendViewModel {
     keep = told;
   }
 
+  /** Is told when the outcomes of all jobs are wanted, and when no longer. */
+  public void onWanted(Runnable told) {
+    onWanted = told;
+  }
+
   /** Whether the trend over jobs is shown, not that of one. */
-  boolean isWanted() {
+  public boolean isWanted() {
     return wanted;
   }
 
   void want(boolean overJobs) {
     wanted = overJobs;
     keep.accept(Map.of(KEPT + "over-jobs", Boolean.toString(overJobs)));
+    onWanted.run();
+    if (wanted) {
+      ask(asked);
+    }
   }
 
+  /** While the trend over jobs is not shown, none is made. */
   public void show(RecordState state) {
-    ask(asked.with(state));
+    asked = asked.with(state);
+    if (wanted) {
+      ask(asked);
+    }
   }
 
   void choose(TrendMatter matter, String id) {

@@ -38,6 +38,7 @@ public final class TrendViewModel {
   private final ReadOnlyObjectWrapper<TrendPage> page = new ReadOnlyObjectWrapper<>();
   private Consumer<Map<String, String>> keep = kept -> {};
   private RecordState state = RecordState.unread("");
+  private Object shown = "";
   private String job = "";
   private String check = "";
   private String target = "";
@@ -63,7 +64,11 @@ public final class TrendViewModel {
 
   public void show(RecordState newState) {
     state = newState;
-    refresh();
+    Object now = List.of(newState.job(job), words.figures().lengths().display());
+    if (!now.equals(shown)) { // most states bring news of other jobs
+      shown = now;
+      refresh();
+    }
   }
 
   /** Chooses the job; its most telling check is shown until another is chosen. */

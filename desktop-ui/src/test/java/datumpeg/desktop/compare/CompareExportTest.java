@@ -4,8 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.desktop.app.HeadlessToolkit;
-import datumpeg.desktop.chart.CanvasPen;
-import datumpeg.desktop.control.Drawing;
 import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.text.Words;
@@ -35,14 +33,10 @@ class CompareExportTest {
               CompareViewModel model =
                   new CompareViewModel(Words.of(Locale.ROOT), Runnable::run, Runnable::run);
               model.show(InventedCrews.state(24));
-              ComparePage page = model.page().get();
-              Drawing strips = new Drawing("strips");
+              StripList strips = new StripList();
               new Scene(strips, 800, 300);
               strips.resize(800, 300);
-              strips.paint(
-                  page.spoken(),
-                  (graphics, palette) ->
-                      new StripPainter(page, new CanvasPen(graphics, palette)).paint());
+              strips.show(model.page().get());
               strips.layout();
               return new ExportButtons(model.words(), "exported", new ShownStrips(model, strips));
             });

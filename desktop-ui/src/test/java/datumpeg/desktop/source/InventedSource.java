@@ -7,6 +7,7 @@ import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.Overviews;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 import org.jspecify.annotations.Nullable;
 
 /** A record in memory that can be made to fail; for the thread of the test. */
@@ -17,6 +18,7 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Nullable FailureException failure;
   String identity = "one";
   String unreadable = "";
+  long millisecondsForOutcomes;
   int opened;
   int closed;
   private long counter;
@@ -63,6 +65,7 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Override
   public List<KeptOutcome> outcomes(JobRow row) {
     asked.add(row.id());
+    LockSupport.parkNanos(1_000_000 * millisecondsForOutcomes);
     return List.of();
   }
 

@@ -180,6 +180,24 @@ class RecordFollowerTest {
     assertTrue(last().job("b").orElseThrow().outcomes().isEmpty());
   }
 
+  /** Each of 20 jobs takes longer than a turn: not every turn is told. */
+  @Test
+  void outcomesOfManyJobsAreToldNowAndThen() {
+    for (int i = 10; i < 30; i++) {
+      source.add(row(String.valueOf(i), "1"));
+    }
+    follower.turn();
+    published.clear();
+    source.millisecondsForOutcomes = 160;
+    follower.outcomesWanted(true);
+    for (int turn = 0; turn < 20; turn++) {
+      follower.turn();
+    }
+    assertEquals(20, source.asked.size());
+    assertTrue(last().jobs().stream().allMatch(job -> job.outcomes().isPresent()));
+    assertTrue(published.size() < 10, published.size() + " states");
+  }
+
   @Test
   void defectIsSaidAndRestsForSomeTurns() {
     source.add(row("a", "1"));

@@ -36,6 +36,7 @@ class JobsTrendExportTest {
               chart.applyCss();
               chart.resize(800, 500);
               chart.layout();
+              model.want(true);
               model.show(InventedCrews.state(24));
               JobsTrendPage page = model.page().get();
               chart.show(page.points(), page.labels(), page.spoken());

@@ -10,6 +10,7 @@ import datumpeg.desktop.source.InventedCrews;
 import datumpeg.desktop.source.InventedJobs;
 import datumpeg.desktop.text.Words;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -19,6 +20,10 @@ class JobsTrendViewModelTest {
   private final Words words = Words.of(Locale.ROOT);
   private final JobsTrendViewModel model =
       new JobsTrendViewModel(words, Runnable::run, Runnable::run);
+
+  JobsTrendViewModelTest() {
+    model.want(true);
+  }
 
   private JobsTrendPage page() {
     return model.page().get();
@@ -112,5 +117,17 @@ class JobsTrendViewModelTest {
     model.show(
         InventedJobs.state(List.of(InventedJobs.cannot(InventedJobs.row("1"), "No job file."))));
     assertTrue(page().spoken().contains("The job fernhollow-03 is left out: No job file."));
+  }
+
+  @Test
+  void noneIsMadeWhileTheTrendOfOneJobIsShown() {
+    List<Boolean> told = new ArrayList<>();
+    model.onWanted(() -> told.add(model.isWanted()));
+    model.want(false);
+    model.show(InventedCrews.state(24));
+    assertEquals(0, page().points().size());
+    model.want(true);
+    assertEquals(48, page().points().size());
+    assertEquals(List.of(false, true), told);
   }
 }

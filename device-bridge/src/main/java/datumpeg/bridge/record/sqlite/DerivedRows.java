@@ -79,14 +79,14 @@ final class DerivedRows {
   }
 
   /** The columns {@link #OUTCOME_COLUMNS} from a place on. */
-  static KeptOutcome outcome(ResultSet row, int at) throws SQLException {
+  static KeptOutcome outcome(ResultSet row, int at, OneOfEach known) throws SQLException {
     String meters = row.getString(at + 2);
     String verdict = row.getString(at + 16);
     String source = row.getString(at + 14);
     Outcome outcome =
         new Outcome(
-            row.getString(at + 3),
-            row.getString(at + 4),
+            known.of(row.getString(at + 3)),
+            known.of(row.getString(at + 4)),
             row.getInt(at + 5),
             OutcomeUnit.valueOf(row.getString(at + 6)),
             number(row, at + 7),
@@ -96,7 +96,8 @@ final class DerivedRows {
             row.getDouble(at + 11),
             source == null
                 ? Optional.empty()
-                : Optional.of(new Limits(number(row, at + 12), number(row, at + 13), source)),
+                : Optional.of(
+                    known.of(new Limits(number(row, at + 12), number(row, at + 13), source))),
             number(row, at + 15),
             verdict == null ? Optional.empty() : Optional.of(Verdict.valueOf(verdict)),
             row.getInt(at + 17) == 1,
@@ -104,10 +105,10 @@ final class DerivedRows {
             "",
             List.of());
     return new KeptOutcome(
-        row.getString(at),
+        known.of(row.getString(at)),
         outcome,
         Instant.parse(row.getString(at + 1)),
-        meters.isEmpty() ? List.of() : List.of(meters.split(BETWEEN_METERS, -1)));
+        meters.isEmpty() ? List.of() : known.of(List.of(meters.split(BETWEEN_METERS, -1))));
   }
 
   static void write(PreparedStatement to, int at, KeptOutcome kept) throws SQLException {

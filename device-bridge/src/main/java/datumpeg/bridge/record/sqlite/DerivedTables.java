@@ -36,6 +36,7 @@ final class DerivedTables implements DerivedStore {
           + " ORDER BY organisation, job";
 
   private final Database database;
+  private final OneOfEach known = new OneOfEach();
 
   DerivedTables(Database database) {
     this.database = database;
@@ -276,10 +277,10 @@ final class DerivedTables implements DerivedStore {
 
   @Override
   public Map<JobKey, List<KeptOutcome>> outcomes() {
-    return database.read("read all outcomes", DerivedTables::outcomes);
+    return database.read("read all outcomes", this::outcomes);
   }
 
-  private static Map<JobKey, List<KeptOutcome>> outcomes(Database inside) throws SQLException {
+  private Map<JobKey, List<KeptOutcome>> outcomes(Database inside) throws SQLException {
     Map<JobKey, List<KeptOutcome>> all = new HashMap<>();
     String sql =
         "SELECT organisation, job, "
@@ -289,7 +290,7 @@ final class DerivedTables implements DerivedStore {
       while (row.next()) {
         all.computeIfAbsent(
                 new JobKey(row.getString(1), row.getString(2)), key -> new ArrayList<>())
-            .add(DerivedRows.outcome(row, 3));
+            .add(DerivedRows.outcome(row, 3, known));
       }
     }
     return all;
@@ -311,7 +312,7 @@ final class DerivedTables implements DerivedStore {
             statement.setLong(1, number);
             try (ResultSet row = statement.executeQuery()) {
               while (row.next()) {
-                found.add(DerivedRows.outcome(row, 1));
+                found.add(DerivedRows.outcome(row, 1, known));
               }
             }
           }
