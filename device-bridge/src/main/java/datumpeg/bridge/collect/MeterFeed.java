@@ -91,15 +91,18 @@ final class MeterFeed {
     long overlong = link.stream.counts().overlong();
     List<Delivered> values = new ArrayList<>();
     List<Boolean> repeated = new ArrayList<>();
-    for (MeterStream.Message message : link.stream.accept(chunk.bytes(), chunk.channel())) {
-      if (message.decoded() instanceof Measured measured) {
-        values.add(delivered(link, chunk, message, measured, source));
-        repeated.add(isRepeated(link, chunk, message));
-      } else if (message.decoded() instanceof NotAReading other) {
-        watcher.said(name, other, said(chunk, message, other));
-        say(link, chunk, "not a reading: " + other.detail());
-      }
-    }
+    link.stream.accept(
+        chunk.bytes(),
+        chunk.channel(),
+        message -> {
+          if (message.decoded() instanceof Measured measured) {
+            values.add(delivered(link, chunk, message, measured, source));
+            repeated.add(isRepeated(link, chunk, message));
+          } else if (message.decoded() instanceof NotAReading other) {
+            watcher.said(name, other, said(chunk, message, other));
+            say(link, chunk, "not a reading: " + other.detail());
+          }
+        });
     if (link.stream.counts().overlong() > overlong) {
       say(link, chunk, "not a reading: a line too long for this meter");
     }

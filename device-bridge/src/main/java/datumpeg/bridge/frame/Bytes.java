@@ -2,6 +2,7 @@ package datumpeg.bridge.frame;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.HexFormat;
@@ -49,6 +50,11 @@ public final class Bytes {
     return new Bytes(HexFormat.of().parseHex(hex));
   }
 
+  /** The text in UTF-8. */
+  static Bytes ofText(String text) {
+    return new Bytes(text.getBytes(StandardCharsets.UTF_8));
+  }
+
   /** All of them, one behind the other. */
   public static Bytes joined(List<Bytes> parts) {
     ByteArrayOutputStream joined = new ByteArrayOutputStream();
@@ -87,9 +93,18 @@ public final class Bytes {
     return new Bytes(content, start + from, to - from);
   }
 
-  /** The bytes from {@code from} to {@code to} (exclusive), each as its character of ISO 8859-1. */
-  String latinText(int from, int to) {
-    return new String(content, start + from, to - from, StandardCharsets.ISO_8859_1);
+  /** The bytes from {@code from} to {@code to} (exclusive) as text in UTF-8. */
+  String text(int from, int to) {
+    Objects.checkFromToIndex(from, to, length);
+    return new String(content, start + from, to - from, StandardCharsets.UTF_8);
+  }
+
+  /** The bytes to be read one or eight at a time, of eight the first one lowest. */
+  ByteBuffer buffer() {
+    return ByteBuffer.wrap(content, start, length)
+        .slice()
+        .asReadOnlyBuffer()
+        .order(ByteOrder.LITTLE_ENDIAN);
   }
 
   public Bytes plus(Bytes other) {

@@ -2,29 +2,85 @@ package datumpeg.bridge.frame;
 
 import datumpeg.analysis.quantity.Dimension;
 import datumpeg.analysis.quantity.Unit;
+import java.util.Objects;
 
 /** What one frame turned out to be. */
 public sealed interface Decoded {
 
   /**
-   * A measured value.
-   *
-   * @param valueText the number as the meter wrote it, with its sign; of feet and inches the whole
-   *     text with its marks
-   * @param unit the unit the line named, or the profile's where the line named none
-   * @param siValue metres, or radians
+   * A measured value. Keeps the bytes of its text and makes a text of them when asked: a value read
+   * out of a stream shares the bytes that came with it, so that who keeps many for long keeps their
+   * texts instead. Immutable.
    */
-  record Measured(String valueText, Unit unit, double siValue) implements Decoded {
+  final class Measured implements Decoded {
+    private final Bytes line;
+    private final int textLength;
+    private final Unit unit;
+    private final double siValue;
 
-    public Measured {
+    /**
+     * A value.
+     *
+     * @param valueText the number as the meter wrote it, with its sign; of feet and inches the
+     *     whole text with its marks
+     * @param unit the unit the line named, or the profile's where the line named none
+     * @param siValue metres, or radians
+     * @throws IllegalArgumentException if the value is not finite
+     */
+    public Measured(String valueText, Unit unit, double siValue) {
+      this(Bytes.ofText(valueText), unit, siValue);
+    }
+
+    private Measured(Bytes text, Unit unit, double siValue) {
+      this(text, text.length(), unit, siValue);
+    }
+
+    /** A value whose text are the first bytes of its line, so many. */
+    Measured(Bytes line, int textLength, Unit unit, double siValue) {
       if (!Double.isFinite(siValue)) {
         throw new IllegalArgumentException("a measured value must be finite, found " + siValue);
       }
+      this.line = line;
+      this.textLength = textLength;
+      this.unit = Objects.requireNonNull(unit);
+      this.siValue = siValue;
+    }
+
+    /** The number as the meter wrote it, made anew each time. */
+    public String valueText() {
+      return line.text(0, textLength);
+    }
+
+    public Unit unit() {
+      return unit;
+    }
+
+    /** Metres, or radians. */
+    public double siValue() {
+      return siValue;
     }
 
     /** Length or angle. */
     public Dimension dimension() {
       return unit.dimension();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Measured that
+          && unit == that.unit
+          && Double.compare(siValue, that.siValue) == 0
+          && valueText().equals(that.valueText());
+    }
+
+    @Override
+    public int hashCode() {
+      return Objects.hash(valueText(), unit, siValue);
+    }
+
+    @Override
+    public String toString() {
+      return "Measured[" + valueText() + " " + unit + ", " + siValue + "]";
     }
   }
 

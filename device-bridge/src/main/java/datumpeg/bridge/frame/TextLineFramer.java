@@ -49,23 +49,46 @@ public final class TextLineFramer {
   /** Takes the next bytes of the stream; gives the lines they complete, in order. */
   public void accept(Bytes bytes, Consumer<Bytes> lines) {
     int start = 0;
-    for (int end = bytes.lineEnd(0); end < bytes.length(); end = bytes.lineEnd(start)) {
-      if (end > start || length > 0 || overflowing) {
-        endLine(bytes, start, end, lines);
-      }
-      start = end + 1;
+    while (start < bytes.length()) {
+      start = acceptLine(bytes, start, lines);
     }
-    keep(bytes, start, bytes.length());
+  }
+
+  /**
+   * Takes the next bytes from an index up to the first end of a line; gives the line that they
+   * complete, if any.
+   *
+   * @return the index of the first byte not taken
+   */
+  int acceptLine(Bytes bytes, int from, Consumer<Bytes> lines) {
+    int end = bytes.lineEnd(from);
+    if (end == bytes.length()) {
+      keep(bytes, from, end);
+      return end;
+    }
+    if (end > from || !isBetweenLines()) {
+      endLine(bytes, from, end, lines);
+    }
+    return end + 1;
   }
 
   /** Most lines lie whole in what came, and are cut out of it. */
   private void endLine(Bytes bytes, int from, int to, Consumer<Bytes> lines) {
-    if (length == 0 && !overflowing && to - from <= line.length) {
+    if (isBetweenLines() && to - from <= line.length) {
       lines.accept(bytes.slice(from, to));
       return;
     }
     keep(bytes, from, to);
     endKept(lines);
+  }
+
+  /** Whether the next byte is the first of a line. */
+  boolean isBetweenLines() {
+    return length == 0 && !overflowing;
+  }
+
+  int maximumLineBytes() {
+    return line.length;
   }
 
   private void keep(Bytes bytes, int from, int to) {

@@ -12,8 +12,8 @@ import datumpeg.bridge.meter.MeterLanguage.DescribedValues;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterStream.Message;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /**
  * The channels of one link, kept apart: each has its own unfinished line, and what a characteristic
@@ -31,19 +31,18 @@ final class ChannelMessages {
     this.language = language;
   }
 
-  List<Message> accept(Bytes bytes, String channel) {
-    if (channel.equals(GattNames.BATTERY_LEVEL)) {
-      return List.of(battery(bytes));
-    }
-    if (channel.endsWith(BleLink.DESCRIPTION)) {
-      describe(channel.substring(0, channel.length() - BleLink.DESCRIPTION.length()), bytes);
-      return List.of();
-    }
+  /** Takes the next bytes of a channel; gives the messages they complete, in order. */
+  void accept(Bytes bytes, String channel, Consumer<Message> messages) {
     GattDecoding decoding = described.get(channel);
-    if (decoding != null) {
-      return List.of(new Message(bytes, decoding.decode(bytes)));
+    if (channel.equals(GattNames.BATTERY_LEVEL)) {
+      messages.accept(battery(bytes));
+    } else if (channel.endsWith(BleLink.DESCRIPTION)) {
+      describe(channel.substring(0, channel.length() - BleLink.DESCRIPTION.length()), bytes);
+    } else if (decoding != null) {
+      messages.accept(new Message(bytes, decoding.decode(bytes)));
+    } else {
+      reader(channel).accept(bytes, channel, messages);
     }
-    return reader(channel).accept(bytes, channel);
   }
 
   private static Message battery(Bytes bytes) {

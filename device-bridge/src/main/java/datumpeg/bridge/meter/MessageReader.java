@@ -2,7 +2,7 @@ package datumpeg.bridge.meter;
 
 import datumpeg.bridge.frame.Bytes;
 import datumpeg.bridge.frame.Decoded;
-import datumpeg.bridge.frame.GeneralTextLine;
+import datumpeg.bridge.frame.GeneralTextLines;
 import datumpeg.bridge.frame.TextLineFramer;
 import datumpeg.bridge.frame.binary.FixedFramer;
 import datumpeg.bridge.frame.binary.FrameDecoding;
@@ -17,14 +17,14 @@ import datumpeg.bridge.meter.MeterLanguage.Registers;
 import datumpeg.bridge.meter.MeterLanguage.TextLines;
 import datumpeg.bridge.meter.MeterLanguage.TransducerSentences;
 import datumpeg.bridge.meter.MeterStream.Message;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /** Cuts the bytes of one link into messages of one language and reads them. One thread. */
 sealed interface MessageReader {
 
-  List<Message> accept(Bytes bytes, String channel);
+  /** Takes the next bytes; gives the messages they complete, in order. */
+  void accept(Bytes bytes, String channel, Consumer<Message> messages);
 
   /** The link was lost: drops what was pending and returns it. */
   Bytes discardPending();
@@ -34,7 +34,7 @@ sealed interface MessageReader {
 
   static MessageReader of(MeterLanguage language) {
     if (language instanceof TextLines text) {
-      return new Lines(text.maximumLineBytes(), new GeneralTextLine(text.defaultUnit())::decode);
+      return new GeneralLines(new GeneralTextLines(text.maximumLineBytes(), text.defaultUnit()));
     }
     if (language instanceof TransducerSentences sentences) {
       return new Lines(
@@ -52,6 +52,30 @@ sealed interface MessageReader {
     return new Values((CharacteristicValues) language);
   }
 
+  /** Lines of text that carry one value, wherever the bytes happen to be cut. */
+  final class GeneralLines implements MessageReader {
+    private final GeneralTextLines lines;
+
+    GeneralLines(GeneralTextLines lines) {
+      this.lines = lines;
+    }
+
+    @Override
+    public void accept(Bytes bytes, String channel, Consumer<Message> messages) {
+      lines.accept(bytes, (line, decoded) -> messages.accept(new Message(line, decoded)));
+    }
+
+    @Override
+    public Bytes discardPending() {
+      return lines.discardPending();
+    }
+
+    @Override
+    public long overflowCount() {
+      return lines.overflowCount();
+    }
+  }
+
   /** Lines of text, wherever the bytes happen to be cut. */
   final class Lines implements MessageReader {
     private final TextLineFramer framer;
@@ -63,10 +87,8 @@ sealed interface MessageReader {
     }
 
     @Override
-    public List<Message> accept(Bytes bytes, String channel) {
-      List<Message> messages = new ArrayList<>();
-      framer.accept(bytes, line -> messages.add(new Message(line, decoding.apply(line))));
-      return messages;
+    public void accept(Bytes bytes, String channel, Consumer<Message> messages) {
+      framer.accept(bytes, line -> messages.accept(new Message(line, decoding.apply(line))));
     }
 
     @Override
@@ -91,10 +113,10 @@ sealed interface MessageReader {
     }
 
     @Override
-    public List<Message> accept(Bytes bytes, String channel) {
-      return channel.equals(characteristic)
-          ? List.of(new Message(bytes, decoding.decode(bytes)))
-          : List.of();
+    public void accept(Bytes bytes, String channel, Consumer<Message> messages) {
+      if (channel.equals(characteristic)) {
+        messages.accept(new Message(bytes, decoding.decode(bytes)));
+      }
     }
 
     @Override
@@ -119,10 +141,10 @@ sealed interface MessageReader {
     }
 
     @Override
-    public List<Message> accept(Bytes bytes, String channel) {
-      return framer.accept(bytes).stream()
-          .map(frame -> new Message(frame, decoding.decode(frame)))
-          .toList();
+    public void accept(Bytes bytes, String channel, Consumer<Message> messages) {
+      framer
+          .accept(bytes)
+          .forEach(frame -> messages.accept(new Message(frame, decoding.decode(frame))));
     }
 
     @Override
@@ -152,8 +174,10 @@ sealed interface MessageReader {
     }
 
     @Override
-    public List<Message> accept(Bytes bytes, String from) {
-      return from.equals(channel) ? List.of(new Message(bytes, decoding.decode(bytes))) : List.of();
+    public void accept(Bytes bytes, String from, Consumer<Message> messages) {
+      if (from.equals(channel)) {
+        messages.accept(new Message(bytes, decoding.decode(bytes)));
+      }
     }
 
     @Override

@@ -5,9 +5,11 @@ import datumpeg.bridge.frame.Decoded;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.frame.Decoded.NotAReading;
 import datumpeg.bridge.frame.Decoded.Reason;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /**
  * The bytes of one link under one profile: cut into frames, decoded, counted. A damaged or foreign
@@ -43,11 +45,25 @@ public final class MeterStream {
    * @param channel which of the link's channels they came on
    */
   public List<Message> accept(Bytes bytes, String channel) {
-    List<Message> complete = messages.accept(bytes, channel);
-    for (Message message : complete) {
-      count(message.decoded());
-    }
+    List<Message> complete = new ArrayList<>();
+    accept(bytes, channel, complete::add);
     return complete;
+  }
+
+  /**
+   * Takes the next bytes; gives the messages they complete, in order, to one who keeps what of them
+   * is needed.
+   *
+   * @param channel which of the link's channels they came on
+   */
+  public void accept(Bytes bytes, String channel, Consumer<Message> taker) {
+    messages.accept(
+        bytes,
+        channel,
+        message -> {
+          count(message.decoded());
+          taker.accept(message);
+        });
   }
 
   private void count(Decoded decoded) {

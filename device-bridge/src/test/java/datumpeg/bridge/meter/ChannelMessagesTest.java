@@ -29,6 +29,12 @@ class ChannelMessagesTest {
     return Bytes.of(text.getBytes(StandardCharsets.UTF_8));
   }
 
+  private static List<Message> accept(ChannelMessages messages, Bytes bytes, String channel) {
+    List<Message> complete = new ArrayList<>();
+    messages.accept(bytes, channel, complete::add);
+    return complete;
+  }
+
   private static double value(List<Message> messages) {
     assertEquals(1, messages.size());
     return assertInstanceOf(Measured.class, messages.get(0).decoded()).siValue();
@@ -39,11 +45,12 @@ class ChannelMessagesTest {
     // sint32, exponent -4, metre; then uint16, exponent -2, degree: Bluetooth SIG, Assigned
     // Numbers.
     assertEquals(
-        List.of(), described.accept(Bytes.ofHex("10fc0127010000"), DISTANCE + BleLink.DESCRIPTION));
-    described.accept(Bytes.ofHex("06fe6327010000"), TILT + BleLink.DESCRIPTION);
-    assertEquals(18.0044, value(described.accept(Bytes.ofHex("4cbf0200"), DISTANCE)), 1e-12);
+        List.of(),
+        accept(described, Bytes.ofHex("10fc0127010000"), DISTANCE + BleLink.DESCRIPTION));
+    accept(described, Bytes.ofHex("06fe6327010000"), TILT + BleLink.DESCRIPTION);
+    assertEquals(18.0044, value(accept(described, Bytes.ofHex("4cbf0200"), DISTANCE)), 1e-12);
     assertEquals(
-        StrictMath.toRadians(0.35), value(described.accept(Bytes.ofHex("2300"), TILT)), 1e-12);
+        StrictMath.toRadians(0.35), value(accept(described, Bytes.ofHex("2300"), TILT)), 1e-12);
   }
 
   @Test
@@ -51,8 +58,8 @@ class ChannelMessagesTest {
     String line = "Distance measured: 18.0035 m\r\n";
     for (int cut = 1; cut < line.length(); cut++) {
       List<Message> messages =
-          new ArrayList<>(described.accept(text(line.substring(0, cut)), TILT));
-      messages.addAll(described.accept(text(line.substring(cut)), TILT));
+          new ArrayList<>(accept(described, text(line.substring(0, cut)), TILT));
+      messages.addAll(accept(described, text(line.substring(cut)), TILT));
       assertEquals(18.0035, value(messages), 1e-12);
     }
   }
@@ -60,38 +67,38 @@ class ChannelMessagesTest {
   @Test
   void unfinishedLinesOfTwoChannelsNeverMix() {
     ChannelMessages lines = new ChannelMessages(new TextLines(1024, Unit.METRE));
-    assertEquals(List.of(), lines.accept(text("18.0"), DISTANCE));
-    assertEquals(List.of(), lines.accept(text("9.0"), TILT));
-    assertEquals(18.5, value(lines.accept(text("5\n").slice(0, 2), DISTANCE)) + 0.45, 1e-12);
-    assertEquals(9.07, value(lines.accept(text("7\n"), TILT)), 1e-12);
-    lines.accept(text("12.3"), DISTANCE);
+    assertEquals(List.of(), accept(lines, text("18.0"), DISTANCE));
+    assertEquals(List.of(), accept(lines, text("9.0"), TILT));
+    assertEquals(18.5, value(accept(lines, text("5\n").slice(0, 2), DISTANCE)) + 0.45, 1e-12);
+    assertEquals(9.07, value(accept(lines, text("7\n"), TILT)), 1e-12);
+    accept(lines, text("12.3"), DISTANCE);
     assertEquals(text("12.3"), lines.discardPending());
   }
 
   @Test
   void aBatteryIsAStatusAndNeverPartOfALine() {
     ChannelMessages lines = new ChannelMessages(new TextLines(1024, Unit.METRE));
-    lines.accept(text("18.0"), DISTANCE);
+    accept(lines, text("18.0"), DISTANCE);
     NotAReading level =
         assertInstanceOf(
             NotAReading.class,
-            lines.accept(Bytes.ofHex("31"), GattNames.BATTERY_LEVEL).get(0).decoded());
+            accept(lines, Bytes.ofHex("31"), GattNames.BATTERY_LEVEL).get(0).decoded());
     assertTrue(level.detail().contains("49 %"), level.detail());
-    assertEquals(18.04, value(lines.accept(text("4\n"), DISTANCE)), 1e-12);
+    assertEquals(18.04, value(accept(lines, text("4\n"), DISTANCE)), 1e-12);
   }
 
   @Test
   void aDescriptionThatSaysNothingOfUseLeavesText() {
     for (String hex : List.of("00", "10fc0127", "1bfc0127010000", "10fcad27010000")) {
-      described.accept(Bytes.ofHex(hex), DISTANCE + BleLink.DESCRIPTION);
-      assertEquals(1.5, value(described.accept(text("1.5 m\n"), DISTANCE)), 1e-12);
+      accept(described, Bytes.ofHex(hex), DISTANCE + BleLink.DESCRIPTION);
+      assertEquals(1.5, value(accept(described, text("1.5 m\n"), DISTANCE)), 1e-12);
     }
   }
 
   @Test
   void anyNumberOfChannelsCostsBoundedMemory() {
     for (int i = 0; i < 100_000; i++) {
-      described.accept(text("1"), "channel-" + i);
+      accept(described, text("1"), "channel-" + i);
     }
     assertTrue(described.discardPending().length() < 40_000);
   }

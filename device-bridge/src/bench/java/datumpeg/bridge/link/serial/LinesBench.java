@@ -1,6 +1,7 @@
 package datumpeg.bridge.link.serial;
 
 import com.pty4j.unix.Pty;
+import datumpeg.analysis.quantity.Unit;
 import datumpeg.bridge.frame.Decoded.Measured;
 import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkAddress;
@@ -155,13 +156,13 @@ public final class LinesBench {
     private final MeterStream stream = new MeterStream(MeterProfiles.GENERAL_TEXT_LINE);
     private final int lines;
     private final boolean behindQueue;
-    private final String[] values = new String[1000]; // after which both parts begin again
+    private final double[] values = new double[1000]; // after which both parts begin again
     private int count;
 
     Counting(int lines, boolean behindQueue) {
       this.lines = lines;
       this.behindQueue = behindQueue;
-      Arrays.setAll(values, i -> (1 + i % 40) + "." + digits(i));
+      Arrays.setAll(values, i -> Double.parseDouble((1 + i % 40) + "." + digits(i)));
     }
 
     void awaitAll() throws InterruptedException {
@@ -172,18 +173,21 @@ public final class LinesBench {
     }
 
     private void decode(Chunk chunk) {
-      for (MeterStream.Message message : stream.accept(chunk.bytes(), chunk.channel())) {
-        String expected = values[count % values.length];
-        if (!(message.decoded() instanceof Measured measured)
-            || !measured.valueText().equals(expected)) {
-          throw new IllegalStateException(
-              "line " + count + ": expected " + expected + ", found " + message);
-        }
-        count++;
-      }
+      stream.accept(chunk.bytes(), chunk.channel(), this::check);
       if (count == lines) {
         all.countDown();
       }
+    }
+
+    private void check(MeterStream.Message message) {
+      double expected = values[count % values.length];
+      if (!(message.decoded() instanceof Measured measured)
+          || measured.siValue() != expected
+          || measured.unit() != Unit.METRE) {
+        throw new IllegalStateException(
+            "line " + count + ": expected " + expected + " m, found " + message);
+      }
+      count++;
     }
 
     @Override
