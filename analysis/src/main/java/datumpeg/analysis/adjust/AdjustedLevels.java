@@ -5,22 +5,34 @@ import static datumpeg.analysis.adjust.Door.requireKnown;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Linearised;
-import java.util.Collections;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 
 /** Adjusted levels, in metres, up positive; only their differences mean anything. Immutable. */
 public final class AdjustedLevels {
+  /** Levels within this are one: rounding does not choose between them. */
+  private static final double SAME_METRES = 1e-9;
+
   private final List<PlanPoint> points;
   private final List<String> names;
-  private final String prefix;
+  private final LevelTilts tilts;
   private final Fit fit;
+  private final Map<String, Linearised> aboveFirst = new HashMap<>();
 
-  AdjustedLevels(List<PlanPoint> points, String prefix, Fit fit) {
+  AdjustedLevels(List<PlanPoint> points, String prefix, LevelTilts tilts, Fit fit) {
     this.points = points;
     this.names = points.stream().map(PlanPoint::name).toList();
-    this.prefix = prefix;
+    this.tilts = tilts;
     this.fit = fit;
+    JointEstimate parameters = fit.parameters();
+    for (String name : names) {
+      String unknown = prefix + name;
+      aboveFirst.put(
+          name,
+          parameters.contains(unknown) ? parameters.quantity(unknown) : parameters.constant(0));
+    }
   }
 
   /** Observations with residuals and tests; its parameters are levels above the first point. */
@@ -64,14 +76,23 @@ public final class AdjustedLevels {
     return aboveFirst(to).minus(aboveFirst(from));
   }
 
-  /** Of at least one point, the highest. */
+  /** Of at least one point, the highest; of some as high the one named first. */
   public String highest(List<String> names) {
-    return Collections.max(names, Comparator.comparingDouble(name -> aboveFirst(name).value()));
+    return outermost(names, 1);
   }
 
-  /** Of at least one point, the lowest. */
+  /** Of at least one point, the lowest; of some as low the one named first. */
   public String lowest(List<String> names) {
-    return Collections.min(names, Comparator.comparingDouble(name -> aboveFirst(name).value()));
+    return outermost(names, -1);
+  }
+
+  private String outermost(List<String> names, int sign) {
+    String found = names.get(0);
+    for (String name : names) {
+      double beyond = sign * (aboveFirst(name).value() - aboveFirst(found).value());
+      found = beyond > SAME_METRES ? name : found;
+    }
+    return found;
   }
 
   /** Of at least two points, the difference whose standard uncertainty is greatest. */
@@ -114,10 +135,13 @@ public final class AdjustedLevels {
     return aboveFirst(point).plus(fit.parameters().quantity(LevelNetwork.SET_UP + setUp));
   }
 
+  /** The errors of the set-ups' planes in a reading of one of the points. */
+  Observation tilted(LevelReading reading) {
+    return tilts.of(reading);
+  }
+
   private Linearised aboveFirst(String point) {
-    requireKnown("adjusted levels", point, names);
-    JointEstimate parameters = fit.parameters();
-    String unknown = prefix + point;
-    return parameters.contains(unknown) ? parameters.quantity(unknown) : parameters.constant(0);
+    requireKnown("adjusted", "levels", point, aboveFirst.keySet());
+    return Objects.requireNonNull(aboveFirst.get(point), point);
   }
 }

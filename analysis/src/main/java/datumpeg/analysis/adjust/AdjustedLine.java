@@ -29,6 +29,11 @@ public final class AdjustedLine {
     return parts;
   }
 
+  /** Whether it is one of the stations. */
+  public boolean holds(String station) {
+    return partOf.containsKey(station);
+  }
+
   /** Whether observations connect the two stations, so that their difference is known. */
   public boolean connected(String from, String to) {
     return part(from) == part(to);
@@ -49,12 +54,13 @@ public final class AdjustedLine {
       throw new IllegalArgumentException(
           "difference from " + from + " to " + to + ": no observation connects them");
     }
-    return position(to).minus(position(from));
-  }
-
-  private Linearised position(String station) {
     JointEstimate parameters = fit.parameters();
-    return parameters.contains(station) ? parameters.quantity(station) : parameters.constant(0);
+    if (!parameters.contains(from)) {
+      return parameters.contains(to) ? parameters.quantity(to) : parameters.constant(0);
+    }
+    return parameters.contains(to)
+        ? parameters.difference(to, from)
+        : parameters.quantity(from).scaled(-1);
   }
 
   private List<String> part(String station) {

@@ -43,8 +43,7 @@ final class AugmentedSystem {
 
   static AugmentedSystem of(LinearModel model) {
     int n = model.equations().size();
-    Map<String, Integer> places = new HashMap<>();
-    model.unknowns().forEach(unknown -> places.put(unknown, places.size()));
+    int unknowns = model.unknowns().size();
     Map<String, Integer> shared = new HashMap<>();
     List<String> groups = new ArrayList<>();
     List<Origin> origins = new ArrayList<>();
@@ -62,12 +61,12 @@ final class AugmentedSystem {
       coefficients[i] = new double[size];
       int at = 0;
       for (Map.Entry<String, Double> entry : equation.coefficients().entrySet()) {
-        columns[i][at] = places.getOrDefault(entry.getKey(), 0);
+        columns[i][at] = model.position(entry.getKey());
         coefficients[i][at++] = entry.getValue();
       }
       for (CommonPart part : observation.commonParts()) {
         columns[i][at] =
-            places.size()
+            unknowns
                 + shared.computeIfAbsent(
                     part.group(),
                     group -> {
@@ -79,13 +78,7 @@ final class AugmentedSystem {
       }
     }
     return new AugmentedSystem(
-        model.unknowns().size(),
-        List.copyOf(groups),
-        List.copyOf(origins),
-        own,
-        columns,
-        coefficients,
-        reduced);
+        unknowns, List.copyOf(groups), List.copyOf(origins), own, columns, coefficients, reduced);
   }
 
   /** Number of observations n. */
@@ -149,18 +142,13 @@ final class AugmentedSystem {
     return effects;
   }
 
-  /** Unknowns' part of the rows times a matrix with a row for each unknown: n×k. */
-  DMatrixRMaj unknownsTimes(DMatrixRMaj matrix) {
-    int width = matrix.numCols;
-    DMatrixRMaj result = new DMatrixRMaj(own.length, width);
+  /** Unknowns' part of the rows times a matrix with a row for each unknown, or more: n×k. */
+  DMatrixRMaj unknownsTimes(RootRows matrix) {
+    DMatrixRMaj result = new DMatrixRMaj(own.length, matrix.width());
     for (int i = 0; i < own.length; i++) {
       for (int k = 0; k < columns[i].length; k++) {
         if (columns[i][k] < unknowns) {
-          double factor = coefficients[i][k];
-          int from = columns[i][k] * width;
-          for (int j = 0; j < width; j++) {
-            result.data[i * width + j] += factor * matrix.data[from + j];
-          }
+          matrix.addRow(columns[i][k], coefficients[i][k], result.data, i * matrix.width());
         }
       }
     }
@@ -168,20 +156,18 @@ final class AugmentedSystem {
   }
 
   /** {@link #weighted} times a matrix with a row for each unknown and shared error: (n+g)×k. */
-  DMatrixRMaj weightedTimes(DMatrixRMaj matrix) {
+  DMatrixRMaj weightedTimes(RootRows matrix) {
     int n = own.length;
-    int width = matrix.numCols;
+    int width = matrix.width();
     DMatrixRMaj result = new DMatrixRMaj(n + groups.size(), width);
     for (int i = 0; i < n; i++) {
       for (int k = 0; k < columns[i].length; k++) {
-        double factor = coefficients[i][k] / own[i];
-        int from = columns[i][k] * width;
-        for (int j = 0; j < width; j++) {
-          result.data[i * width + j] += factor * matrix.data[from + j];
-        }
+        matrix.addRow(columns[i][k], coefficients[i][k] / own[i], result.data, i * width);
       }
     }
-    System.arraycopy(matrix.data, unknowns * width, result.data, n * width, groups.size() * width);
+    for (int g = 0; g < groups.size(); g++) {
+      matrix.addRow(unknowns + g, 1, result.data, (n + g) * width);
+    }
     return result;
   }
 

@@ -17,7 +17,7 @@ import datumpeg.analysis.uncertainty.Origin;
 public record CommonPart(String group, double effect, Origin origin) {
   public CommonPart {
     requireName("common part", group);
-    requireFinite("common part " + group, "effect", effect);
+    requireFinite("common part", group, "effect", effect);
   }
 
   /** An error of the meter. */

@@ -1,6 +1,7 @@
 package datumpeg.analysis.adjust;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,17 +9,20 @@ import java.util.Map;
 /** Which of a number of names hang together. One thread, while it is built. */
 final class Components {
   private final Map<String, String> parents = new LinkedHashMap<>();
+  private final Map<String, Integer> order = new HashMap<>();
 
   Components(List<String> names) {
-    names.forEach(name -> parents.put(name, name));
+    for (String name : names) {
+      parents.put(name, name);
+      order.put(name, order.size());
+    }
   }
 
   /** Joins two names; the one named first in the list stands for both. */
   void join(String one, String other) {
     String first = head(one);
     String second = head(other);
-    List<String> order = List.copyOf(parents.keySet());
-    if (order.indexOf(first) <= order.indexOf(second)) {
+    if (order.getOrDefault(first, -1) <= order.getOrDefault(second, -1)) {
       parents.put(second, first);
     } else {
       parents.put(first, second);

@@ -39,21 +39,21 @@ public record DistanceNetwork(
     definitionsMetres = Map.copyOf(definitionsMetres);
     definitionsMetres.forEach(
         (point, definition) ->
-            requireNotNegative("mark of " + point, "definitional uncertainty", definition));
+            requireNotNegative("mark of", point, "definitional uncertainty", definition));
     approximate = List.copyOf(approximate);
     distances = List.copyOf(distances);
     List<String> names = approximate.stream().map(PlanPoint::name).toList();
     requireDistinct("plan points", names);
-    requireDistinct("distances", distances.stream().map(d -> d.observation().id()).toList());
-    requireKnown("origin", origin, names);
-    requireKnown("axis point", axis, names);
+    requireDistinct("distances", distances, one -> one.observation().id());
+    requireKnown("origin of", "distance network", origin, names);
+    requireKnown("axis point of", "distance network", axis, names);
     if (origin.equals(axis)) {
       throw new IllegalArgumentException(
           "distance network: origin and axis point are both " + origin + ", expected two points");
     }
     for (MeasuredDistance measured : distances) {
-      requireKnown("distance " + measured.observation().id(), measured.from(), names);
-      requireKnown("distance " + measured.observation().id(), measured.to(), names);
+      requireKnown("distance", measured.observation().id(), measured.from(), names);
+      requireKnown("distance", measured.observation().id(), measured.to(), names);
     }
     requireApart(approximate);
   }

@@ -3,31 +3,49 @@ package datumpeg.analysis.adjust;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.Set;
+import java.util.function.Function;
 
-/** What is refused before any arithmetic. */
+/**
+ * What is refused before any arithmetic. What is looked at comes as its kind and its name, which
+ * are put together only when it is refused: most never are.
+ */
 final class Door {
   private Door() {}
 
-  static double requireFinite(String what, String quantity, double value) {
+  static double requireFinite(String kind, String name, String quantity, double value) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException(
-          what + ": " + quantity + " is " + value + ", expected a finite number");
+          kind + " " + name + ": " + quantity + " is " + value + ", expected a finite number");
     }
     return value;
   }
 
-  static double requirePositive(String what, String quantity, double value) {
+  static double requirePositive(String kind, String name, String quantity, double value) {
     if (!Double.isFinite(value) || value <= 0) {
       throw new IllegalArgumentException(
-          what + ": " + quantity + " is " + value + ", expected a finite number above 0");
+          kind
+              + " "
+              + name
+              + ": "
+              + quantity
+              + " is "
+              + value
+              + ", expected a finite number above 0");
     }
     return value;
   }
 
-  static double requireNotNegative(String what, String quantity, double value) {
+  static double requireNotNegative(String kind, String name, String quantity, double value) {
     if (!Double.isFinite(value) || value < 0) {
       throw new IllegalArgumentException(
-          what + ": " + quantity + " is " + value + ", expected a finite number of at least 0");
+          kind
+              + " "
+              + name
+              + ": "
+              + quantity
+              + " is "
+              + value
+              + ", expected a finite number of at least 0");
     }
     return value;
   }
@@ -38,9 +56,20 @@ final class Door {
     }
   }
 
+  static void requireName(String kind, String of, String name) {
+    if (name.isBlank()) {
+      requireName(kind + " " + of, name);
+    }
+  }
+
   static void requireDistinct(String what, Collection<String> names) {
-    Set<String> seen = new HashSet<>();
-    for (String name : names) {
+    requireDistinct(what, names, name -> name);
+  }
+
+  static <T> void requireDistinct(String what, Collection<T> all, Function<T, String> naming) {
+    Set<String> seen = new HashSet<>(2 * all.size());
+    for (T one : all) {
+      String name = naming.apply(one);
       requireName(what, name);
       if (!seen.add(name)) {
         throw new IllegalArgumentException(
@@ -49,9 +78,10 @@ final class Door {
     }
   }
 
-  static void requireKnown(String what, String name, Collection<String> known) {
+  static void requireKnown(String kind, String of, String name, Collection<String> known) {
     if (!known.contains(name)) {
-      throw new IllegalArgumentException(what + ": there is no " + name + "; known are " + known);
+      throw new IllegalArgumentException(
+          kind + " " + of + ": there is no " + name + "; known are " + known);
     }
   }
 }

@@ -2,6 +2,7 @@ package datumpeg.analysis.adjust;
 
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.JointEstimate;
+import datumpeg.analysis.uncertainty.Linearised;
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -48,16 +49,15 @@ public final class Fit {
       LinearModel model, AugmentedSystem system, DMatrixRMaj orthogonal, DMatrixRMaj root) {
     int u = system.unknowns();
     int size = system.size();
-    Refinement refined = Refinement.of(system, orthogonal, root);
+    RootRows rows = new RootRows(root);
+    RootRows orthogonalRows = new RootRows(orthogonal);
+    Refinement refined = Refinement.of(system, orthogonalRows, rows);
     double[] solution = refined.solution();
     double[] residuals = refined.residuals();
     double squareSum = 0;
     for (double residual : residuals) {
       squareSum += residual * residual;
     }
-    DMatrixRMaj top = new DMatrixRMaj(u, size);
-    System.arraycopy(root.data, 0, top.data, 0, top.data.length);
-    RootRows rows = new RootRows(root);
     double[] unknowns = new double[u];
     double[] shared = new double[size - u];
     System.arraycopy(solution, 0, unknowns, 0, u);
@@ -71,8 +71,8 @@ public final class Fit {
         ResidualStatistics.of(
             model.observations(),
             system,
-            orthogonal,
-            system.unknownsTimes(top),
+            orthogonalRows,
+            new RootRows(system.unknownsTimes(rows)),
             residuals,
             solution));
   }
@@ -199,16 +199,15 @@ public final class Fit {
   }
 
   /** Covariances of the adjusted observations, in their order, with a quantity of the unknowns. */
-  double[] covariancesWithAdjusted(Map<String, Double> coefficients) {
+  double[] covariancesWithAdjusted(Linearised quantity) {
+    RootRows rows = new RootRows(root);
     double[] seen = new double[root.numCols];
-    coefficients.forEach(
-        (unknown, coefficient) -> addRow(seen, parameters.names().indexOf(unknown), coefficient));
-    return statistics.adjustedTimes(seen);
-  }
-
-  private void addRow(double[] sum, int row, double factor) {
-    for (int k = 0; k < sum.length; k++) {
-      sum[k] += factor * root.data[row * root.numCols + k];
+    double[] sensitivities = quantity.sensitivities();
+    for (int i = 0; i < sensitivities.length; i++) {
+      if (sensitivities[i] != 0) {
+        rows.addRow(i, sensitivities[i], seen, 0);
+      }
     }
+    return statistics.adjustedTimes(seen);
   }
 }

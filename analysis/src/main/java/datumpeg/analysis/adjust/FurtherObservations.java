@@ -1,6 +1,7 @@
 package datumpeg.analysis.adjust;
 
-import java.util.HashMap;
+import datumpeg.analysis.uncertainty.Linearised;
+import java.util.Arrays;
 import java.util.Map;
 import org.ejml.data.DMatrixRMaj;
 
@@ -13,7 +14,7 @@ import org.ejml.data.DMatrixRMaj;
  */
 final class FurtherObservations {
   private final Fit fit;
-  private final Map<String, Integer> positions = new HashMap<>();
+  private final Map<String, Integer> positions;
   private final double[][] covariance;
 
   /**
@@ -21,7 +22,7 @@ final class FurtherObservations {
    */
   FurtherObservations(Fit fit, DMatrixRMaj root) {
     this.fit = fit;
-    fit.parameters().names().forEach(name -> positions.put(name, positions.size()));
+    this.positions = fit.parameters().positions();
     this.covariance = new RootRows(root).covariance(root.numRows);
   }
 
@@ -46,10 +47,45 @@ final class FurtherObservations {
     return form(coefficients, Map.of(), 0);
   }
 
+  /** A quantity of the fit's parameters. */
+  Form quantity(Linearised quantity) {
+    return form(quantity, Map.of(), 0);
+  }
+
+  /** A further observation of a quantity of the fit's parameters. */
+  Form observation(Linearised quantity, Observation accuracy) {
+    return form(quantity, fit.sharedBy(accuracy), fit.ownVariance(accuracy));
+  }
+
+  private static Form form(Linearised quantity, Map<Integer, Double> shared, double own) {
+    double[] sensitivities = quantity.sensitivities();
+    int[] rows = new int[sensitivities.length + shared.size()];
+    double[] factors = new double[rows.length];
+    int count = 0;
+    for (int row = 0; row < sensitivities.length; row++) {
+      if (sensitivities[row] != 0) {
+        rows[count] = row;
+        factors[count++] = sensitivities[row];
+      }
+    }
+    return form(rows, factors, count, shared, own);
+  }
+
   /** A further observation, with what it shares with those taken. */
   Form observation(Map<String, Double> coefficients, Observation accuracy) {
     Map<Integer, Double> shared = fit.sharedBy(accuracy);
     return form(coefficients, shared, fit.ownVariance(accuracy));
+  }
+
+  /** The unknowns' part found so far, and the shared errors. */
+  private static Form form(
+      int[] rows, double[] factors, int unknowns, Map<Integer, Double> shared, double own) {
+    int count = unknowns;
+    for (Map.Entry<Integer, Double> entry : shared.entrySet()) {
+      rows[count] = entry.getKey();
+      factors[count++] = entry.getValue();
+    }
+    return new Form(Arrays.copyOf(rows, count), Arrays.copyOf(factors, count), own);
   }
 
   private Form form(Map<String, Double> coefficients, Map<Integer, Double> shared, double own) {
@@ -61,11 +97,7 @@ final class FurtherObservations {
       rows[count] = Math.max(0, row);
       factors[count++] = row < 0 ? 0 : entry.getValue();
     }
-    for (Map.Entry<Integer, Double> entry : shared.entrySet()) {
-      rows[count] = entry.getKey();
-      factors[count++] = entry.getValue();
-    }
-    return new Form(rows, factors, own);
+    return form(rows, factors, count, shared, own);
   }
 
   /** Covariance of two forms, without what each has besides. */

@@ -43,7 +43,7 @@ public final class LeastSquares {
 
   /** By Cholesky factors of the normal equations: Q = A T, some tenth of the work. */
   private static Fit ofNormal(LinearModel model, AugmentedSystem system, DMatrixRMaj root) {
-    return Fit.of(model, system, system.weightedTimes(root), root);
+    return Fit.of(model, system, system.weightedTimes(new RootRows(root)), root);
   }
 
   private static Fit ofDecomposed(LinearModel model, AugmentedSystem system) {

@@ -2,12 +2,15 @@ package datumpeg.analysis.adjust;
 
 import static datumpeg.analysis.adjust.Door.requireDistinct;
 import static datumpeg.analysis.adjust.Door.requireKnown;
+import static java.util.stream.Collectors.toCollection;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Heights read from one or more set-ups of a level. Each set-up has a free height of its own, so a
@@ -27,14 +30,16 @@ public record LevelNetwork(
     points = List.copyOf(points);
     setUps = List.copyOf(setUps);
     readings = List.copyOf(readings);
-    List<String> names = points.stream().map(PlanPoint::name).toList();
-    List<String> ids = setUps.stream().map(LevelSetUp::id).toList();
-    requireDistinct("level points", names);
-    requireDistinct("level set-ups", ids);
-    requireDistinct("level readings", readings.stream().map(r -> r.observation().id()).toList());
+    requireDistinct("level points", points, PlanPoint::name);
+    requireDistinct("level set-ups", setUps, LevelSetUp::id);
+    Set<String> names =
+        points.stream().map(PlanPoint::name).collect(toCollection(LinkedHashSet::new));
+    Set<String> ids = setUps.stream().map(LevelSetUp::id).collect(toCollection(LinkedHashSet::new));
+    requireDistinct("level readings", readings, reading -> reading.observation().id());
     for (LevelReading reading : readings) {
-      requireKnown("level reading " + reading.observation().id(), reading.point(), names);
-      requireKnown("level reading " + reading.observation().id(), reading.setUp(), ids);
+      String id = reading.observation().id();
+      requireKnown("level reading", id, reading.point(), names);
+      requireKnown("level reading", id, reading.setUp(), ids);
     }
   }
 
@@ -105,6 +110,7 @@ public record LevelNetwork(
     List<String> unknowns = new ArrayList<>();
     points.stream().skip(1).forEach(point -> unknowns.add(POINT + point.name()));
     used.forEach(setUp -> unknowns.add(SET_UP + setUp.id()));
+    LevelTilts tilts = new LevelTilts(this);
     List<ObservationEquation> equations = new ArrayList<>();
     for (LevelReading reading : readings) {
       Map<String, Double> coefficients = new LinkedHashMap<>();
@@ -112,13 +118,13 @@ public record LevelNetwork(
         coefficients.put(POINT + reading.point(), 1.0);
       }
       coefficients.put(SET_UP + reading.setUp(), 1.0);
-      equations.add(new ObservationEquation(tilted(reading), coefficients, 0));
+      equations.add(new ObservationEquation(tilts.of(reading), coefficients, 0));
     }
     Fit fit =
         LeastSquares.adjust(new LinearModel(unknowns, equations))
             .complete()
             .orElseThrow(() -> new AssertionError("connected set-ups are always determined"));
-    return new AdjustedLevels(points, POINT, fit);
+    return new AdjustedLevels(points, POINT, tilts, fit);
   }
 
   /**
@@ -129,30 +135,7 @@ public record LevelNetwork(
   public NextObservation.Candidate further(
       String name, AdjustedLevels levels, LevelReading reading) {
     return new NextObservation.Candidate(
-        name, levels.read(reading.point(), reading.setUp()), tilted(reading));
-  }
-
-  private Observation tilted(LevelReading reading) {
-    LevelSetUp setUp =
-        setUps.stream().filter(s -> s.id().equals(reading.setUp())).findFirst().orElseThrow();
-    List<PlanPoint> seen =
-        readings.stream()
-            .filter(r -> r.setUp().equals(setUp.id()))
-            .map(r -> at(r.point()))
-            .toList();
-    PlanPoint point = at(reading.point());
-    double meanX = seen.stream().mapToDouble(PlanPoint::xMetres).average().orElse(0);
-    double meanY = seen.stream().mapToDouble(PlanPoint::yMetres).average().orElse(0);
-    Observation tilted = reading.observation();
-    if (setUp.tiltXStandardUncertaintyRadians() > 0) {
-      double effect = setUp.tiltXStandardUncertaintyRadians() * (point.xMetres() - meanX);
-      tilted = tilted.withCommonPart(new CommonPart(tiltX(setUp.id()), effect));
-    }
-    if (setUp.tiltYStandardUncertaintyRadians() > 0) {
-      double effect = setUp.tiltYStandardUncertaintyRadians() * (point.yMetres() - meanY);
-      tilted = tilted.withCommonPart(new CommonPart(tiltY(setUp.id()), effect));
-    }
-    return tilted;
+        name, levels.read(reading.point(), reading.setUp()), levels.tilted(reading));
   }
 
   /** Name of the shared error that is a set-up's tilt along x; see {@link Fit#commonEffect}. */
@@ -163,9 +146,5 @@ public record LevelNetwork(
   /** Name of the shared error that is a set-up's tilt along y. */
   public static String tiltY(String setUp) {
     return "tilt along y of set-up " + setUp;
-  }
-
-  private PlanPoint at(String name) {
-    return points.stream().filter(point -> point.name().equals(name)).findFirst().orElseThrow();
   }
 }

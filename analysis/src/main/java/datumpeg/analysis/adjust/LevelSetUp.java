@@ -15,9 +15,9 @@ public record LevelSetUp(
   public LevelSetUp {
     requireName("level set-up", id);
     requireNotNegative(
-        "level set-up " + id, "tilt uncertainty along x", tiltXStandardUncertaintyRadians);
+        "level set-up", id, "tilt uncertainty along x", tiltXStandardUncertaintyRadians);
     requireNotNegative(
-        "level set-up " + id, "tilt uncertainty along y", tiltYStandardUncertaintyRadians);
+        "level set-up", id, "tilt uncertainty along y", tiltYStandardUncertaintyRadians);
   }
 
   /** A plane taken as level. */

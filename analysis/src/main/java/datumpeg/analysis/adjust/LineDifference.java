@@ -14,17 +14,18 @@ import static datumpeg.analysis.adjust.Door.requireName;
 public record LineDifference(
     String from, String to, Observation observation, double coefficient, double constant) {
   public LineDifference {
-    String what = "line difference " + observation.id();
-    requireName(what, from);
-    requireName(what, to);
-    requireFinite(what, "coefficient", coefficient);
-    requireFinite(what, "constant", constant);
+    String id = observation.id();
+    requireName("line difference", id, from);
+    requireName("line difference", id, to);
+    requireFinite("line difference", id, "coefficient", coefficient);
+    requireFinite("line difference", id, "constant", constant);
     if (coefficient == 0) {
-      throw new IllegalArgumentException(what + ": coefficient is 0, expected another");
+      throw new IllegalArgumentException(
+          "line difference " + id + ": coefficient is 0, expected another");
     }
     if (from.equals(to)) {
       throw new IllegalArgumentException(
-          what + ": both ends are " + from + ", expected two stations");
+          "line difference " + id + ": both ends are " + from + ", expected two stations");
     }
   }
 

@@ -24,12 +24,12 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
     stations = List.copyOf(stations);
     differences = List.copyOf(differences);
     requireDistinct("stations", stations);
-    requireDistinct(
-        "line differences", differences.stream().map(d -> d.observation().id()).toList());
+    requireDistinct("line differences", differences, one -> one.observation().id());
     Set<String> known = new LinkedHashSet<>(stations);
     for (LineDifference difference : differences) {
-      requireKnown("line difference " + difference.observation().id(), difference.from(), known);
-      requireKnown("line difference " + difference.observation().id(), difference.to(), known);
+      String id = difference.observation().id();
+      requireKnown("line difference", id, difference.from(), known);
+      requireKnown("line difference", id, difference.to(), known);
     }
   }
 

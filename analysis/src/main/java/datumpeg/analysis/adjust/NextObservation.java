@@ -1,8 +1,6 @@
 package datumpeg.analysis.adjust;
 
-import datumpeg.analysis.uncertainty.JointEstimate;
 import datumpeg.analysis.uncertainty.Linearised;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -53,15 +51,15 @@ public record NextObservation(
     Map.Entry<String, Linearised> worst = worst(wanted);
     double now = Math.sqrt(worst.getValue().variance());
     FurtherObservations further = fit.further();
-    FurtherObservations.Form known = further.quantity(coefficients(fit, worst.getValue()));
+    FurtherObservations.Form known = further.quantity(worst.getValue());
     boolean checkable = fit.degreesOfFreedom() > 0;
     double most = checkable ? LEAST_GAIN * now : LEAST_CHECK;
     Optional<NextObservation> best = Optional.empty();
     for (Candidate candidate : candidates) {
-      Map<String, Double> coefficients = coefficients(fit, candidate.quantity());
-      double along = further.gain(known, further.observation(coefficients, candidate.accuracy()));
-      double then = Math.sqrt(Math.max(0, worst.getValue().variance() - along * along));
-      double merit = checkable ? now - then : checked(fit, coefficients, candidate);
+      double along =
+          further.gain(known, further.observation(candidate.quantity(), candidate.accuracy()));
+      double then = Math.sqrt(Math.max(0, now * now - along * along));
+      double merit = checkable ? now - then : checked(fit, candidate);
       if (merit > most * CLEARLY_BETTER) {
         most = merit;
         best =
@@ -85,30 +83,21 @@ public record NextObservation(
           "next observation: nothing is to be known, expected at least one quantity");
     }
     Map.Entry<String, Linearised> worst = wanted.entrySet().iterator().next();
+    double greatest = worst.getValue().variance();
     for (Map.Entry<String, Linearised> one : wanted.entrySet()) {
-      if (one.getValue().variance() > worst.getValue().variance() * CLEARLY_BETTER) {
+      double variance = one.getValue().variance();
+      if (variance > greatest * CLEARLY_BETTER) {
         worst = one;
+        greatest = variance;
       }
     }
     return worst;
   }
 
-  private static Map<String, Double> coefficients(Fit fit, Linearised quantity) {
-    JointEstimate parameters = fit.parameters();
-    Map<String, Double> coefficients = new HashMap<>();
-    for (String name : parameters.names()) {
-      double coefficient = quantity.sensitivity(name);
-      if (coefficient != 0) {
-        coefficients.put(name, coefficient);
-      }
-    }
-    return coefficients;
-  }
-
   /** The redundancy that the unchecked observations would gain, summed over them. */
-  private static double checked(Fit fit, Map<String, Double> coefficients, Candidate candidate) {
+  private static double checked(Fit fit, Candidate candidate) {
     double own = candidate.accuracy().independentStandardUncertainty();
-    double[] shared = fit.covariancesWithAdjusted(coefficients);
+    double[] shared = fit.covariancesWithAdjusted(candidate.quantity());
     double gain = 0;
     for (int i = 0; i < shared.length; i++) {
       AdjustedObservation taken = fit.observations().get(i);

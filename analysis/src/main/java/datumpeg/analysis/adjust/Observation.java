@@ -22,9 +22,9 @@ public record Observation(
     List<CommonPart> commonParts) {
   public Observation {
     requireName("observation", id);
-    requireFinite("observation " + id, "observed value", observed);
+    requireFinite("observation", id, "observed value", observed);
     requirePositive(
-        "observation " + id, "independent standard uncertainty", independentStandardUncertainty);
+        "observation", id, "independent standard uncertainty", independentStandardUncertainty);
     commonParts = List.copyOf(commonParts);
   }
 

@@ -17,9 +17,12 @@ public record ObservationEquation(
     Observation observation, Map<String, Double> coefficients, double constant) {
   public ObservationEquation {
     coefficients = Collections.unmodifiableMap(new LinkedHashMap<>(coefficients));
-    String what = "observation " + observation.id();
-    requireFinite(what, "constant", constant);
-    coefficients.forEach(
-        (unknown, coefficient) -> requireFinite(what, "coefficient of " + unknown, coefficient));
+    requireFinite("observation", observation.id(), "constant", constant);
+    for (Map.Entry<String, Double> one : coefficients.entrySet()) {
+      if (!Double.isFinite(one.getValue())) {
+        requireFinite(
+            "observation", observation.id(), "coefficient of " + one.getKey(), one.getValue());
+      }
+    }
   }
 }

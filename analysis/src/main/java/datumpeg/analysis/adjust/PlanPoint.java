@@ -11,8 +11,8 @@ import static datumpeg.analysis.adjust.Door.requireName;
 public record PlanPoint(String name, double xMetres, double yMetres) {
   public PlanPoint {
     requireName("plan point", name);
-    requireFinite("plan point " + name, "x", xMetres);
-    requireFinite("plan point " + name, "y", yMetres);
+    requireFinite("plan point", name, "x", xMetres);
+    requireFinite("plan point", name, "y", yMetres);
   }
 
   double distanceTo(PlanPoint other) {

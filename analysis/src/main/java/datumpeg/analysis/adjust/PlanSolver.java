@@ -16,8 +16,12 @@ final class PlanSolver {
   /** Where the iteration ended, and the fit there if it settled. */
   record Attempt(PlanState state, Optional<Fit> fit) {}
 
+  /** A state on the way. */
+  private record Step(PlanState state, double squareSum) {}
+
   static Attempt solve(PlanState start, List<MeasuredDistance> distances) {
     PlanState state = start;
+    double squareSum = squareSum(start, distances);
     for (int i = 0; i < MOST_STEPS; i++) {
       Optional<double[]> solved = LeastSquares.solve(state.linearised(distances));
       if (solved.isEmpty()) {
@@ -27,7 +31,9 @@ final class PlanSolver {
       if (largest(corrections) <= SETTLED * size(state)) {
         return settled(state.moved(corrections, 1), distances);
       }
-      state = improved(state, corrections, distances);
+      Step step = improved(state, corrections, squareSum, distances);
+      state = step.state();
+      squareSum = step.squareSum();
     }
     return new Attempt(state, Optional.empty());
   }
@@ -41,18 +47,21 @@ final class PlanSolver {
   }
 
   /** The longest of the steps 1, 1/2, 1/4 ... that does not worsen the square sum. */
-  private static PlanState improved(
-      PlanState state, double[] corrections, List<MeasuredDistance> distances) {
-    double before = squareSum(state, distances);
+  private static Step improved(
+      PlanState state, double[] corrections, double before, List<MeasuredDistance> distances) {
     double share = 1;
     for (int i = 0; i < MOST_HALVINGS; i++) {
-      PlanState next = state.moved(corrections, share);
-      if (squareSum(next, distances) <= before * (1 + 1e-9) + 1e-18) {
+      Step next = step(state.moved(corrections, share), distances);
+      if (next.squareSum() <= before * (1 + 1e-9) + 1e-18) {
         return next;
       }
       share /= 2;
     }
-    return state.moved(corrections, share);
+    return step(state.moved(corrections, share), distances);
+  }
+
+  private static Step step(PlanState state, List<MeasuredDistance> distances) {
+    return new Step(state, squareSum(state, distances));
   }
 
   private static double squareSum(PlanState state, List<MeasuredDistance> distances) {

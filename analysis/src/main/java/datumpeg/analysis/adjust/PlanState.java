@@ -11,30 +11,18 @@ import java.util.Map;
  * x above 0, and their 2p - 3 unknowns. Immutable.
  */
 final class PlanState {
+  private final Datum datum;
   private final List<PlanPoint> points;
-  private final Map<String, PlanPoint> byName = new HashMap<>();
-  private final String origin;
-  private final String axis;
-  private final Map<String, Integer> unknowns = new LinkedHashMap<>();
 
-  private PlanState(String origin, String axis, List<PlanPoint> points) {
+  private PlanState(Datum datum, List<PlanPoint> points) {
+    this.datum = datum;
     this.points = List.copyOf(points);
-    this.origin = origin;
-    this.axis = axis;
-    for (PlanPoint point : points) {
-      byName.put(point.name(), point);
-      if (!point.name().equals(origin)) {
-        unknowns.put(xOf(point.name()), unknowns.size());
-        if (!point.name().equals(axis)) {
-          unknowns.put(yOf(point.name()), unknowns.size());
-        }
-      }
-    }
   }
 
   /** Moves and turns the points into the datum frame; no mirroring. */
   static PlanState inDatum(String origin, String axis, List<PlanPoint> points) {
-    PlanState given = new PlanState(origin, axis, points);
+    Datum datum = new Datum(origin, axis, points.stream().map(PlanPoint::name).toList());
+    PlanState given = new PlanState(datum, points);
     PlanPoint zero = given.point(origin);
     PlanPoint along = given.point(axis);
     double length = zero.distanceTo(along);
@@ -49,7 +37,7 @@ final class PlanState {
           new PlanPoint(
               point.name(), cosine * dx + sine * dy, onAxis ? 0 : cosine * dy - sine * dx));
     }
-    return new PlanState(origin, axis, turned);
+    return new PlanState(datum, turned);
   }
 
   static String xOf(String point) {
@@ -65,20 +53,15 @@ final class PlanState {
   }
 
   PlanPoint point(String name) {
-    PlanPoint point = byName.get(name);
-    if (point == null) {
-      throw new IllegalArgumentException(
-          "plan: there is no point " + name + "; there are " + names());
-    }
-    return point;
+    return points.get(datum.place(name));
   }
 
   List<String> names() {
-    return points.stream().map(PlanPoint::name).toList();
+    return datum.names;
   }
 
   List<String> unknowns() {
-    return List.copyOf(unknowns.keySet());
+    return datum.unknowns;
   }
 
   /** Point name of unknown number i. */
@@ -87,10 +70,10 @@ final class PlanState {
   }
 
   double[] values() {
-    double[] values = new double[unknowns.size()];
-    for (PlanPoint point : points) {
-      put(values, xOf(point.name()), point.xMetres());
-      put(values, yOf(point.name()), point.yMetres());
+    double[] values = new double[datum.unknowns.size()];
+    for (int i = 0; i < points.size(); i++) {
+      put(values, datum.x[i], points.get(i).xMetres());
+      put(values, datum.y[i], points.get(i).yMetres());
     }
     return values;
   }
@@ -98,14 +81,15 @@ final class PlanState {
   /** The same points after adding a correction to each unknown. */
   PlanState moved(double[] corrections, double share) {
     List<PlanPoint> moved = new ArrayList<>();
-    for (PlanPoint point : points) {
+    for (int i = 0; i < points.size(); i++) {
+      PlanPoint point = points.get(i);
       moved.add(
           new PlanPoint(
               point.name(),
-              point.xMetres() + share * get(corrections, xOf(point.name())),
-              point.yMetres() + share * get(corrections, yOf(point.name()))));
+              point.xMetres() + share * get(corrections, datum.x[i]),
+              point.yMetres() + share * get(corrections, datum.y[i])));
     }
-    return new PlanState(origin, axis, moved);
+    return new PlanState(datum, moved);
   }
 
   double distance(String from, String to) {
@@ -114,35 +98,35 @@ final class PlanState {
 
   /** Derivative of the distance between two points with respect to the unknowns. */
   double[] gradient(String from, String to) {
-    double[] gradient = new double[unknowns.size()];
-    coefficients(from, to).forEach((unknown, value) -> put(gradient, unknown, value));
+    double[] gradient = new double[datum.unknowns.size()];
+    coefficients(from, to).forEach((unknown, value) -> put(gradient, position(unknown), value));
     return gradient;
   }
 
   /** That derivative by the unknowns' names, zeros left out. */
   Map<String, Double> coefficients(String from, String to) {
-    PlanPoint start = point(from);
-    PlanPoint end = point(to);
-    double length = start.distanceTo(end);
-    double cosine = (end.xMetres() - start.xMetres()) / length;
-    double sine = (end.yMetres() - start.yMetres()) / length;
+    int start = datum.place(from);
+    int end = datum.place(to);
+    double length = points.get(start).distanceTo(points.get(end));
+    double cosine = (points.get(end).xMetres() - points.get(start).xMetres()) / length;
+    double sine = (points.get(end).yMetres() - points.get(start).yMetres()) / length;
     Map<String, Double> coefficients = new LinkedHashMap<>();
-    putUnlessZero(coefficients, xOf(from), -cosine);
-    putUnlessZero(coefficients, yOf(from), -sine);
-    putUnlessZero(coefficients, xOf(to), cosine);
-    putUnlessZero(coefficients, yOf(to), sine);
+    putUnlessZero(coefficients, datum.x[start], -cosine);
+    putUnlessZero(coefficients, datum.y[start], -sine);
+    putUnlessZero(coefficients, datum.x[end], cosine);
+    putUnlessZero(coefficients, datum.y[end], sine);
     return coefficients;
   }
 
-  private void putUnlessZero(Map<String, Double> coefficients, String unknown, double value) {
-    if (value != 0 && unknowns.containsKey(unknown)) {
-      coefficients.put(unknown, value);
+  private void putUnlessZero(Map<String, Double> coefficients, int unknown, double value) {
+    if (value != 0 && unknown >= 0) {
+      coefficients.put(datum.unknowns.get(unknown), value);
     }
   }
 
   /** Position of an unknown; −1 for a coordinate that the datum holds. */
   int position(String unknown) {
-    return unknowns.getOrDefault(unknown, -1);
+    return datum.positions.getOrDefault(unknown, -1);
   }
 
   /** The observed distances as a linear model of corrections to the unknowns. */
@@ -184,24 +168,66 @@ final class PlanState {
   private Map<String, Double> answerToMarks(String unknown) {
     PlanPoint point = point(unknown.substring(xOf("").length()));
     boolean isX = unknown.equals(xOf(point.name()));
-    double turn = (isX ? point.yMetres() : -point.xMetres()) / distance(origin, axis);
+    double turn = (isX ? point.yMetres() : -point.xMetres()) / distance(datum.origin, datum.axis);
     Map<String, Double> answers = new LinkedHashMap<>();
     answers.merge(unknown, 1.0, Double::sum);
-    answers.merge(isX ? xOf(origin) : yOf(origin), -1.0, Double::sum);
-    answers.merge(yOf(axis), turn, Double::sum);
-    answers.merge(yOf(origin), -turn, Double::sum);
+    answers.merge(isX ? xOf(datum.origin) : yOf(datum.origin), -1.0, Double::sum);
+    answers.merge(yOf(datum.axis), turn, Double::sum);
+    answers.merge(yOf(datum.origin), -turn, Double::sum);
     return answers;
   }
 
-  private void put(double[] values, String unknown, double value) {
-    Integer position = unknowns.get(unknown);
-    if (position != null) {
-      values[position] = value;
+  private static void put(double[] values, int unknown, double value) {
+    if (unknown >= 0) {
+      values[unknown] = value;
     }
   }
 
-  private double get(double[] values, String unknown) {
-    Integer position = unknowns.get(unknown);
-    return position == null ? 0 : values[position];
+  private static double get(double[] values, int unknown) {
+    return unknown < 0 ? 0 : values[unknown];
+  }
+
+  /** What stays as it is while points move: names, and which coordinate is which unknown. */
+  private static final class Datum {
+    private final String origin;
+    private final String axis;
+    private final List<String> names;
+    private final List<String> unknowns;
+    private final Map<String, Integer> positions = new HashMap<>();
+    private final Map<String, Integer> places = new HashMap<>();
+    private final int[] x;
+    private final int[] y;
+
+    Datum(String origin, String axis, List<String> names) {
+      this.origin = origin;
+      this.axis = axis;
+      this.names = names;
+      this.x = new int[names.size()];
+      this.y = new int[names.size()];
+      List<String> free = new ArrayList<>();
+      for (int i = 0; i < x.length; i++) {
+        String name = names.get(i);
+        places.put(name, i);
+        x[i] = name.equals(origin) ? -1 : free.size();
+        if (x[i] >= 0) {
+          free.add(xOf(name));
+        }
+        y[i] = name.equals(origin) || name.equals(axis) ? -1 : free.size();
+        if (y[i] >= 0) {
+          free.add(yOf(name));
+        }
+      }
+      this.unknowns = List.copyOf(free);
+      unknowns.forEach(unknown -> positions.put(unknown, positions.size()));
+    }
+
+    int place(String name) {
+      Integer place = places.get(name);
+      if (place == null) {
+        throw new IllegalArgumentException(
+            "plan: there is no point " + name + "; there are " + names);
+      }
+      return place;
+    }
   }
 }

@@ -3,7 +3,6 @@ package datumpeg.analysis.adjust;
 import java.util.Optional;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
-import org.ejml.dense.row.decomposition.TriangularSolver_DDRM;
 
 /**
  * Equations with a symmetric positive matrix, scaled to a diagonal of 1 and factored after Cholesky
@@ -20,6 +19,9 @@ final class PositiveSystem {
   private final double[] scales;
   private final double[] factor;
 
+  /**
+   * @param factor U = L', row by row
+   */
   private PositiveSystem(double[] scales, double[] factor) {
     this.scales = scales;
     this.factor = factor;
@@ -36,20 +38,37 @@ final class PositiveSystem {
       }
       scales[i] = 1 / Math.sqrt(diagonal);
     }
+    // Upper triangle, row by row: each row, once done, is taken from those below it as a whole.
     double[] factor = new double[size * size];
     for (int i = 0; i < size; i++) {
-      for (int j = 0; j <= i; j++) {
-        double sum = matrix.get(i, j) * scales[i] * scales[j];
-        for (int k = 0; k < j; k++) {
-          sum -= factor[i * size + k] * factor[j * size + k];
+      for (int j = i; j < size; j++) {
+        factor[i * size + j] = matrix.get(i, j) * scales[i] * scales[j];
+      }
+    }
+    for (int k = 0; k < size; k++) {
+      double pivot = factor[k * size + k];
+      if (!(pivot > SAFE_PIVOT)) {
+        return Optional.empty();
+      }
+      double root = Math.sqrt(pivot);
+      for (int j = k; j < size; j++) {
+        factor[k * size + j] /= root;
+      }
+      for (int i = k + 1; i < size; i++) {
+        if (factor[k * size + i] != 0) {
+          subtract(factor, k * size, i * size, factor[k * size + i], i, size);
         }
-        if (i == j && !(sum > SAFE_PIVOT)) {
-          return Optional.empty();
-        }
-        factor[i * size + j] = i == j ? Math.sqrt(sum) : sum / factor[j * size + j];
       }
     }
     return Optional.of(new PositiveSystem(scales, factor));
+  }
+
+  /** From one row of a matrix, another times a factor, from some column on. */
+  private static void subtract(
+      double[] matrix, int row, int from, double times, int start, int end) {
+    for (int j = start; j < end; j++) {
+      matrix[from + j] -= times * matrix[row + j];
+    }
   }
 
   /**
@@ -64,12 +83,23 @@ final class PositiveSystem {
     return smallest;
   }
 
-  /** T with T T' the inverse of the matrix: S L'^-1, upper triangular. */
+  /** T with T T' the inverse of the matrix: S U^-1, upper triangular. */
   DMatrixRMaj inverseRoot() {
     int size = scales.length;
-    DMatrixRMaj root = new DMatrixRMaj(size, size, true, factor);
-    TriangularSolver_DDRM.invertLower(root.data, size);
-    CommonOps_DDRM.transpose(root);
+    DMatrixRMaj root = new DMatrixRMaj(size, size);
+    double[] inverse = root.data;
+    for (int i = size - 1; i >= 0; i--) {
+      inverse[i * size + i] = 1;
+      for (int k = i + 1; k < size; k++) {
+        if (factor[i * size + k] != 0) {
+          subtract(inverse, k * size, i * size, factor[i * size + k], k, size);
+        }
+      }
+      double share = 1 / factor[i * size + i];
+      for (int j = i; j < size; j++) {
+        inverse[i * size + j] *= share;
+      }
+    }
     CommonOps_DDRM.multRows(scales, root);
     return root;
   }
@@ -78,16 +108,18 @@ final class PositiveSystem {
     int size = scales.length;
     double[] solution = new double[size];
     for (int i = 0; i < size; i++) {
-      double sum = right[i] * scales[i];
-      for (int k = 0; k < i; k++) {
-        sum -= factor[i * size + k] * solution[k];
+      solution[i] = right[i] * scales[i];
+    }
+    for (int i = 0; i < size; i++) {
+      solution[i] /= factor[i * size + i];
+      for (int k = i + 1; k < size; k++) {
+        solution[k] -= factor[i * size + k] * solution[i];
       }
-      solution[i] = sum / factor[i * size + i];
     }
     for (int i = size - 1; i >= 0; i--) {
       double sum = solution[i];
       for (int k = i + 1; k < size; k++) {
-        sum -= factor[k * size + i] * solution[k];
+        sum -= factor[i * size + k] * solution[k];
       }
       solution[i] = sum / factor[i * size + i];
     }

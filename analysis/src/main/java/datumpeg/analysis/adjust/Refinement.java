@@ -1,7 +1,5 @@
 package datumpeg.analysis.adjust;
 
-import org.ejml.data.DMatrixRMaj;
-
 /**
  * Unknowns and residuals of a weighted system together, improved until rounding is left: f = b − r
  * − A x and g = −A'r are formed as if in twice the digits, and corrected by what is known of the
@@ -31,9 +29,9 @@ final class Refinement {
    * @param orthogonal Q, (n+g)×(u+g), spans the weighted system
    * @param root T, (u+g)×(u+g): A T = Q
    */
-  static Refinement of(AugmentedSystem system, DMatrixRMaj orthogonal, DMatrixRMaj root) {
-    double[] solution = new double[orthogonal.numCols];
-    double[] rest = new double[orthogonal.numRows];
+  static Refinement of(AugmentedSystem system, RootRows orthogonal, RootRows root) {
+    double[] solution = new double[orthogonal.width()];
+    double[] rest = new double[orthogonal.height()];
     double whole = 0;
     double before = Double.POSITIVE_INFINITY;
     for (int pass = 0; pass < MOST_PASSES; pass++) {
@@ -84,23 +82,17 @@ final class Refinement {
     return greatest;
   }
 
-  private static void addTransposed(
-      DMatrixRMaj matrix, double[] vector, double[] sum, double factor) {
-    for (int i = 0; i < matrix.numRows; i++) {
-      double times = factor * vector[i];
-      for (int k = 0; times != 0 && k < matrix.numCols; k++) {
-        sum[k] += times * matrix.data[i * matrix.numCols + k];
+  private static void addTransposed(RootRows matrix, double[] vector, double[] sum, double factor) {
+    for (int i = 0; i < vector.length; i++) {
+      if (vector[i] != 0) {
+        matrix.addRow(i, factor * vector[i], sum, 0);
       }
     }
   }
 
-  private static void addTimes(DMatrixRMaj matrix, double[] vector, double[] sum, double factor) {
-    for (int i = 0; i < matrix.numRows; i++) {
-      double product = 0;
-      for (int k = 0; k < matrix.numCols; k++) {
-        product += matrix.data[i * matrix.numCols + k] * vector[k];
-      }
-      sum[i] += factor * product;
+  private static void addTimes(RootRows matrix, double[] vector, double[] sum, double factor) {
+    for (int i = 0; i < sum.length; i++) {
+      sum[i] += factor * matrix.product(i, vector);
     }
   }
 }

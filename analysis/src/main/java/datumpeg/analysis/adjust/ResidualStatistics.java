@@ -22,21 +22,24 @@ final class ResidualStatistics {
   /** Slip statistics correlated beyond this cannot be told apart in practice. Our choice. */
   private static final double INSEPARABLE = 0.95;
 
+  /** Correlated beyond this they are one statistic but for rounding. */
+  private static final double ALIKE = 1 - 1e-6;
+
   /** Shift that a two-sided 5 % test finds with probability 80 %: 1.95996 + 0.84162. */
   private static final double DETECTABLE_SHIFT = Normal.quantile(0.975) + Normal.quantile(0.80);
 
   private final List<AdjustedObservation> observations;
   private final Map<String, Integer> positions = new HashMap<>();
   private final AugmentedSystem system;
-  private final DMatrixRMaj orthogonal;
-  private final DMatrixRMaj adjustedRoot;
+  private final RootRows orthogonal;
+  private final RootRows adjustedRoot;
   private final double[] pushes;
 
   private ResidualStatistics(
       List<AdjustedObservation> observations,
       AugmentedSystem system,
-      DMatrixRMaj orthogonal,
-      DMatrixRMaj adjustedRoot,
+      RootRows orthogonal,
+      RootRows adjustedRoot,
       double[] pushes) {
     this.observations = List.copyOf(observations);
     this.pushes = pushes;
@@ -59,8 +62,8 @@ final class ResidualStatistics {
   static ResidualStatistics of(
       List<Observation> observed,
       AugmentedSystem system,
-      DMatrixRMaj orthogonal,
-      DMatrixRMaj adjustedRoot,
+      RootRows orthogonal,
+      RootRows adjustedRoot,
       double[] weightedResiduals,
       double[] solution) {
     List<AdjustedObservation> observations = new ArrayList<>();
@@ -68,16 +71,16 @@ final class ResidualStatistics {
     for (int i = 0; i < observed.size(); i++) {
       double own = system.own(i);
       double total = observed.get(i).standardUncertainty();
-      double adjusted = dot(adjustedRoot, i, adjustedRoot, i);
+      double adjusted = adjustedRoot.product(i, i);
       pushes[i] = weightedResiduals[i] / own;
       observations.add(
           one(
               observed.get(i),
               own * weightedResiduals[i] - system.sharedProduct(i, solution),
               Math.sqrt(Math.max(0, total * total - adjusted)),
-              1 - dot(adjustedRoot, i, orthogonal, i) / own,
+              1 - adjustedRoot.product(i, orthogonal, i) / own,
               pushes[i],
-              (1 - dot(orthogonal, i, orthogonal, i)) / (own * own),
+              (1 - orthogonal.product(i, i)) / (own * own),
               Math.max(LEAST_CHECK / (total * total), NOISE / (own * own))));
     }
     return new ResidualStatistics(observations, system, orthogonal, adjustedRoot, pushes);
@@ -103,16 +106,6 @@ final class ResidualStatistics {
         when(checked, -weightedResidual / root),
         when(checked, -weightedResidual / slipWeight),
         when(checked, DETECTABLE_SHIFT / root));
-  }
-
-  private static double dot(DMatrixRMaj one, int row, DMatrixRMaj other, int otherRow) {
-    double sum = 0;
-    int from = row * one.numCols;
-    int otherFrom = otherRow * other.numCols;
-    for (int k = 0; k < one.numCols; k++) {
-      sum += one.data[from + k] * other.data[otherFrom + k];
-    }
-    return sum;
   }
 
   private static OptionalDouble when(boolean present, double value) {
@@ -141,16 +134,14 @@ final class ResidualStatistics {
     for (int g = 0; g < effects.length; g++) {
       covariance += effects[g] * others[g];
     }
-    return covariance - dot(adjustedRoot, i, adjustedRoot, j);
+    return covariance - adjustedRoot.product(i, j);
   }
 
   /** B times a vector. */
   double[] adjustedTimes(double[] vector) {
     double[] product = new double[observations.size()];
     for (int i = 0; i < product.length; i++) {
-      for (int k = 0; k < vector.length; k++) {
-        product[i] += adjustedRoot.data[i * adjustedRoot.numCols + k] * vector[k];
-      }
+      product[i] = adjustedRoot.product(i, vector);
     }
     return product;
   }
@@ -172,22 +163,15 @@ final class ResidualStatistics {
    */
   Optional<SuspectedSlip> suspectedSlip(double significance) {
     int best = -1;
-    int tests = 0;
     for (int i = 0; i < observations.size(); i++) {
-      if (!observations.get(i).checked()) {
-        continue;
-      }
-      if (likeEarlier(i).isEmpty()) {
-        tests++;
-      }
-      if (best < 0 || size(i) > size(best)) {
+      if (observations.get(i).checked() && (best < 0 || size(i) > size(best))) {
         best = i;
       }
     }
-    if (best < 0) {
+    if (best < 0 || Normal.twoSided(size(best)) >= significance) {
       return Optional.empty();
     }
-    double probability = Math.min(1, tests * Normal.twoSided(size(best)));
+    double probability = Math.min(1, tests() * Normal.twoSided(size(best)));
     if (probability >= significance) {
       return Optional.empty();
     }
@@ -200,13 +184,25 @@ final class ResidualStatistics {
     return Optional.of(new SuspectedSlip(alike, size(best), probability));
   }
 
-  private Optional<Integer> likeEarlier(int i) {
+  /** How many statistics there are that do not move exactly as an earlier one. */
+  private int tests() {
+    double[] weights = new double[observations.size()];
+    int tests = 0;
+    for (int i = 0; i < weights.length; i++) {
+      weights[i] = slipWeight(i, i);
+      tests += observations.get(i).checked() && !isLikeEarlier(i, weights) ? 1 : 0;
+    }
+    return tests;
+  }
+
+  private boolean isLikeEarlier(int i, double[] weights) {
     for (int j = 0; j < i; j++) {
-      if (observations.get(j).checked() && correlation(i, j) > 1 - 1e-6) {
-        return Optional.of(j);
+      if (observations.get(j).checked()
+          && Math.abs(slipWeight(i, j)) > ALIKE * Math.sqrt(weights[i] * weights[j])) {
+        return true;
       }
     }
-    return Optional.empty();
+    return false;
   }
 
   private double size(int i) {
@@ -219,6 +215,6 @@ final class ResidualStatistics {
 
   /** P Qv P. */
   private double slipWeight(int i, int j) {
-    return ((i == j ? 1 : 0) - dot(orthogonal, i, orthogonal, j)) / (system.own(i) * system.own(j));
+    return ((i == j ? 1 : 0) - orthogonal.product(i, j)) / (system.own(i) * system.own(j));
   }
 }

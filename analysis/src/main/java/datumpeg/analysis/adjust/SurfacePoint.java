@@ -9,7 +9,7 @@ import datumpeg.analysis.uncertainty.Linearised;
 public record SurfacePoint(String name, double xMetres, double yMetres, Linearised height) {
   public SurfacePoint {
     requireName("surface point", name);
-    requireFinite("surface point " + name, "x", xMetres);
-    requireFinite("surface point " + name, "y", yMetres);
+    requireFinite("surface point", name, "x", xMetres);
+    requireFinite("surface point", name, "y", yMetres);
   }
 }

@@ -17,9 +17,8 @@ import java.util.Map;
 public record TiltSession(List<TiltReading> readings) {
   public TiltSession {
     readings = List.copyOf(readings);
-    requireDistinct("tilt readings", readings.stream().map(r -> r.observation().id()).toList());
-    readings.forEach(
-        r -> requireName("target of tilt reading " + r.observation().id(), r.target()));
+    requireDistinct("tilt readings", readings, reading -> reading.observation().id());
+    readings.forEach(r -> requireName("target of tilt reading", r.observation().id(), r.target()));
   }
 
   /** Adjusts all readings together; always possible. */

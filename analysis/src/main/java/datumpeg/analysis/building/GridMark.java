@@ -1,6 +1,5 @@
 package datumpeg.analysis.building;
 
-import java.util.Comparator;
 import java.util.Optional;
 
 /**
@@ -8,8 +7,6 @@ import java.util.Optional;
  */
 public record GridMark(char letter, int number) implements Comparable<GridMark> {
   private static final int MOST_DIGITS = 3;
-  private static final Comparator<GridMark> ORDER =
-      Comparator.comparing(GridMark::letter).thenComparing(GridMark::number);
 
   /** The mark written so, or empty if the text is not a letter and a number. */
   public static Optional<GridMark> parse(String text) {
@@ -36,6 +33,8 @@ public record GridMark(char letter, int number) implements Comparable<GridMark> 
 
   @Override
   public int compareTo(GridMark other) {
-    return ORDER.compare(this, other);
+    return letter != other.letter
+        ? Character.compare(letter, other.letter)
+        : Integer.compare(number, other.number);
   }
 }

@@ -4,17 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The name of a point, {@code FEATURE.PLACE[/PART]}: {@code slab.A1}, {@code slab.@(9.0;4.5)},
- * {@code base.A3/low}, {@code wall.A1/foot}.
- *
- * @param feature what the point belongs to, one of {@link #FEATURES}
- * @param place where: a grid mark, a frame number, a name, or a place in metres
- * @param part the face of a column, or which corner; empty for the centre line
+ * {@code base.A3/low}, {@code wall.A1/foot}. Its text and its grid mark are made once: points are
+ * looked up by them everywhere. Immutable.
  */
-public record PointName(String feature, String place, String part)
-    implements Comparable<PointName> {
+public final class PointName implements Comparable<PointName> {
   /** The features a point may belong to. */
   public static final List<String> FEATURES =
       List.of(
@@ -29,6 +26,25 @@ public record PointName(String feature, String place, String part)
   private static final Pattern PLACE_IN_METRES =
       Pattern.compile(
           "@\\(\\s*(-?\\d{1,6}(?:\\.\\d{1,6})?)\\s*;\\s*(-?\\d{1,6}(?:\\.\\d{1,6})?)\\s*\\)");
+
+  private final String feature;
+  private final String place;
+  private final String part;
+  private final String text;
+  private final Optional<GridMark> gridMark;
+
+  /**
+   * @param feature what the point belongs to, one of {@link #FEATURES}
+   * @param place where: a grid mark, a frame number, a name, or a place in metres
+   * @param part the face of a column, or which corner; empty for the centre line
+   */
+  public PointName(String feature, String place, String part) {
+    this.feature = feature;
+    this.place = place;
+    this.part = part;
+    this.text = feature + "." + place + (part.isEmpty() ? "" : "/" + part);
+    this.gridMark = GridMark.parse(place);
+  }
 
   /**
    * Reads a point's name; a face {@code /mid} is dropped, since no face means the centre line.
@@ -53,8 +69,24 @@ public record PointName(String feature, String place, String part)
     return new PointName(feature, mark.text(), face == Face.MID ? "" : face.text());
   }
 
+  /** What the point belongs to, one of {@link #FEATURES}. */
+  public String feature() {
+    return feature;
+  }
+
+  /** Where: a grid mark, a frame number, a name, or a place in metres. */
+  public String place() {
+    return place;
+  }
+
+  /** The face of a column, or which corner; empty for the centre line. */
+  public String part() {
+    return part;
+  }
+
+  /** The place, if it is a crossing of the grid. */
   public Optional<GridMark> gridMark() {
-    return GridMark.parse(place);
+    return gridMark;
   }
 
   /** The face named, the centre line if none is; empty if the part is not a face. */
@@ -78,14 +110,33 @@ public record PointName(String feature, String place, String part)
 
   /** The name as it is stored and shown. */
   public String text() {
-    return feature + "." + place + (part.isEmpty() ? "" : "/" + part);
+    return text;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof PointName that
+            && text.equals(that.text)
+            && feature.equals(that.feature)
+            && part.equals(that.part));
+  }
+
+  @Override
+  public int hashCode() {
+    return text.hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return text;
   }
 
   /** Grid order: letter, then number; then feature and the rest by their text. */
   @Override
   public int compareTo(PointName other) {
-    Optional<GridMark> mine = gridMark();
-    Optional<GridMark> others = other.gridMark();
+    Optional<GridMark> mine = gridMark;
+    Optional<GridMark> others = other.gridMark;
     if (mine.isPresent() && others.isPresent() && !mine.equals(others)) {
       return mine.get().compareTo(others.get());
     }
@@ -98,7 +149,7 @@ public record PointName(String feature, String place, String part)
         && !number.equals(other.frameNumber())) {
       return Integer.compare(number.get(), other.frameNumber().get());
     }
-    return text().compareTo(other.text());
+    return text.compareTo(other.text);
   }
 
   /** The frame number, if the place is one, as in {@code apex.3}. */

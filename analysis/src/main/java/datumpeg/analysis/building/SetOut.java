@@ -18,6 +18,7 @@ public final class SetOut {
   private final Slab slab;
   private final List<Opening> openings;
   private final Details details;
+  private final double[] framesXMetres;
 
   /** A plan without further details. */
   public SetOut(Building building, Slab slab, List<Opening> openings) {
@@ -29,6 +30,20 @@ public final class SetOut {
     this.slab = slab;
     this.openings = List.copyOf(openings);
     this.details = details;
+    this.framesXMetres = framesXMetres(building);
+  }
+
+  private static double[] framesXMetres(Building building) {
+    double[] places = new double[building.portalFrameCount()];
+    double half = building.sections().columnWidthMetres() / 2;
+    double passed = 0;
+    for (int k = 0; k < places.length; k++) {
+      places[k] = building.endLineOffsetMetres() + passed;
+      passed += k < building.baysMetres().size() ? building.baysMetres().get(k) : 0;
+    }
+    places[0] = building.endLineOffsetMetres() + half;
+    places[places.length - 1] = building.lengthMetres() - building.endLineOffsetMetres() - half;
+    return places;
   }
 
   public Building building() {
@@ -51,19 +66,8 @@ public final class SetOut {
    * Where a frame's centre line stands along the building, in metres from the slab's end edge 1.
    */
   public double portalFrameXMetres(int number) {
-    int n = building.portalFrameCount();
-    requireFrame(number, n);
-    double half = building.sections().columnWidthMetres() / 2;
-    if (number == 1) {
-      return building.endLineOffsetMetres() + half;
-    }
-    if (number == n) {
-      return building.lengthMetres() - building.endLineOffsetMetres() - half;
-    }
-    return building.endLineOffsetMetres()
-        + building.baysMetres().subList(0, number - 1).stream()
-            .mapToDouble(Double::doubleValue)
-            .sum();
+    requireFrame(number, framesXMetres.length);
+    return framesXMetres[number - 1];
   }
 
   /** As {@link #portalFrameXMetres(int)}, for a face of the frame's columns or rafters. */

@@ -1,7 +1,9 @@
 package datumpeg.analysis.check;
 
 import datumpeg.analysis.measuring.Reading;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.TreeSet;
 
 /**
  * The readings an outcome rests on.
@@ -14,10 +16,16 @@ import java.util.List;
 public record Evidence(int round, boolean stale, List<String> readingIds, SlipEffects effects) {
 
   static Evidence of(List<Reading> readings, Rounds rounds, SlipEffects effects) {
-    return new Evidence(
-        readings.stream().mapToInt(Reading::round).max().orElse(1),
-        readings.stream().anyMatch(rounds::isStale),
-        readings.stream().map(Reading::id).distinct().sorted().toList(),
-        effects);
+    List<String> ids = new ArrayList<>(readings.size());
+    int round = readings.isEmpty() ? 1 : Integer.MIN_VALUE;
+    boolean stale = false;
+    boolean sorted = true;
+    for (Reading reading : readings) {
+      sorted &= ids.isEmpty() || ids.get(ids.size() - 1).compareTo(reading.id()) < 0;
+      ids.add(reading.id());
+      round = Math.max(round, reading.round());
+      stale = stale || rounds.isStale(reading);
+    }
+    return new Evidence(round, stale, List.copyOf(sorted ? ids : new TreeSet<>(ids)), effects);
   }
 }

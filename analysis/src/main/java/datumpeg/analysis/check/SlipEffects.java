@@ -24,6 +24,6 @@ public record SlipEffects(Map<String, Double> byOutcome) {
 
   /** What is in doubt of an outcome; 0 for nothing. */
   public double of(String check, String target) {
-    return byOutcome.getOrDefault(name(check, target), 0.0);
+    return byOutcome.isEmpty() ? 0 : byOutcome.getOrDefault(name(check, target), 0.0);
   }
 }

@@ -14,6 +14,7 @@ import datumpeg.analysis.remedy.Millimetres;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -70,7 +71,13 @@ public final class StageReadings {
 
   /** The readings of targets that fit, ordered by their ids. */
   public List<Reading> where(Predicate<Target> fits) {
-    return latest.stream().filter(reading -> fits.test(reading.target())).toList();
+    List<Reading> found = new ArrayList<>();
+    for (Reading reading : latest) {
+      if (fits.test(reading.target())) {
+        found.add(reading);
+      }
+    }
+    return Collections.unmodifiableList(found);
   }
 
   public List<Reading> all() {

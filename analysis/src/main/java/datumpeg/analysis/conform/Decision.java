@@ -19,11 +19,21 @@ public final class Decision {
 
   private final DecisionRule rule;
 
-  /** Solving for one takes as long as a small adjustment, and a job asks for the same few. */
-  private final Map<Integer, Double> spreadCoverages = new ConcurrentHashMap<>();
+  /** How many standard uncertainties inside a limit accept. */
+  private final double insideFactor;
+
+  /** Solving for one takes as long as a small adjustment, and jobs ask for the same few. */
+  private static final Map<Integer, Double> SPREAD_COVERAGES = new ConcurrentHashMap<>();
+
+  /** Spreads of more values are solved for each time. */
+  private static final int MOST_KEPT = 1000;
 
   public Decision(DecisionRule rule) {
     this.rule = rule;
+    this.insideFactor =
+        rule.guard()
+            .map(band -> band.width(Estimate.COVERAGE_FACTOR))
+            .orElseGet(() -> Normal.quantile(rule.accept()));
   }
 
   /**
@@ -85,7 +95,9 @@ public final class Decision {
 
   /** U / u of a spread of n values. */
   public double spreadCoverage(int n) {
-    return spreadCoverages.computeIfAbsent(n, values -> StudentizedRange.quantile(COVERED, values));
+    return n > MOST_KEPT
+        ? StudentizedRange.quantile(COVERED, n)
+        : SPREAD_COVERAGES.computeIfAbsent(n, values -> StudentizedRange.quantile(COVERED, values));
   }
 
   /** U / u of the greatest of n absolute values. */
@@ -133,7 +145,7 @@ public final class Decision {
       double beyond = -Math.min(toUpper, toLower);
       return beyond / outsideFactor(Estimate.COVERAGE_FACTOR, -Normal.quantile(rule.reject()));
     }
-    double one = Math.min(toUpper, toLower) / insideFactor();
+    double one = Math.min(toUpper, toLower) / insideFactor;
     return Double.isInfinite(Math.max(toUpper, toLower)) ? one : bothWays(deviation, limits, one);
   }
 
@@ -162,22 +174,15 @@ public final class Decision {
    */
   public double neededForSpread(double spread, double limit, double coverage) {
     return spread <= limit
-        ? (limit - spread) / (Math.sqrt(2) * insideFactor())
+        ? (limit - spread) / (Math.sqrt(2) * insideFactor)
         : (spread - limit) / outsideFactor(coverage, coverage);
   }
 
   /** As {@link #neededForSpread} for the greatest of some absolute values. */
   public double neededForMaximum(double maximum, double limit, double coverage) {
     return maximum <= limit
-        ? (limit - maximum) / insideFactor()
+        ? (limit - maximum) / insideFactor
         : (maximum - limit) / outsideFactor(coverage, coverage);
-  }
-
-  /** How many standard uncertainties inside a limit accept. */
-  private double insideFactor() {
-    return rule.guard()
-        .map(band -> band.width(Estimate.COVERAGE_FACTOR))
-        .orElseGet(() -> Normal.quantile(rule.accept()));
   }
 
   /** How many outside reject. */

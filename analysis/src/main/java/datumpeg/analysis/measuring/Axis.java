@@ -9,7 +9,9 @@ public enum Axis {
   /** Across the building; positive toward side B. */
   ACROSS;
 
+  private final String text = name().toLowerCase(Locale.ROOT);
+
   public String text() {
-    return name().toLowerCase(Locale.ROOT);
+    return text;
   }
 }

@@ -31,6 +31,14 @@ public record MeasuringList(List<Item> items) {
 
   /** The list that serves the stage's checks, its questions last. */
   public static MeasuringList of(SetOut setOut, Stage stage) {
+    List<Item> items = new ArrayList<>();
+    targets(setOut, stage)
+        .forEach(target -> items.add(new Item(target, expectedSi(setOut, target))));
+    return new MeasuringList(items);
+  }
+
+  /** The targets of that list, in its order, without what the plan says of them. */
+  public static Set<Target> targets(SetOut setOut, Stage stage) {
     CheckTargets checkTargets = new CheckTargets(setOut);
     Set<Target> targets = new LinkedHashSet<>();
     stage.checks().forEach(check -> targets.addAll(checkTargets.of(check)));
@@ -38,9 +46,7 @@ public record MeasuringList(List<Item> items) {
         .questions()
         .keySet()
         .forEach(name -> targets.add(Target.parse(MeasuredQuantity.ATTRIBUTE, name)));
-    List<Item> items = new ArrayList<>();
-    targets.forEach(target -> items.add(new Item(target, expectedSi(setOut, target))));
-    return new MeasuringList(items);
+    return targets;
   }
 
   public List<Target> targets() {

@@ -4,25 +4,50 @@ import datumpeg.analysis.building.PointName;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
- * What a reading is a reading of.
- *
- * @param quantity what is measured
- * @param points the two ends of a distance in grid order, one point otherwise, none for a question
- * @param axis the direction of a tilt or a plumb offset, empty otherwise
- * @param question the question's name for an attribute, empty otherwise
+ * What a reading is a reading of. Its text is made once: readings are grouped and looked up by it.
+ * Immutable.
  */
-public record Target(
-    MeasuredQuantity quantity, List<PointName> points, Optional<Axis> axis, String question) {
+public final class Target {
 
   private static final Pattern BETWEEN_POINTS =
       Pattern.compile("-(?=(?:" + String.join("|", PointName.FEATURES) + ")\\.)");
   private static final Pattern QUESTION = Pattern.compile("[A-Za-z0-9][A-Za-z0-9_-]{0,60}");
 
-  public Target {
-    points = List.copyOf(points);
+  private final MeasuredQuantity quantity;
+  private final List<PointName> points;
+  private final Optional<Axis> axis;
+  private final String question;
+  private final String text;
+
+  /**
+   * @param quantity what is measured
+   * @param points the two ends of a distance in grid order, one point otherwise, none for a
+   *     question
+   * @param axis the direction of a tilt or a plumb offset, empty otherwise
+   * @param question the question's name for an attribute, empty otherwise
+   */
+  public Target(
+      MeasuredQuantity quantity, List<PointName> points, Optional<Axis> axis, String question) {
+    this.quantity = quantity;
+    this.points = List.copyOf(points);
+    this.axis = axis;
+    this.question = question;
+    this.text = text(quantity, this.points, axis, question);
+  }
+
+  private static String text(
+      MeasuredQuantity quantity, List<PointName> points, Optional<Axis> axis, String question) {
+    if (quantity == MeasuredQuantity.ATTRIBUTE) {
+      return question;
+    }
+    String names =
+        points.size() > 1
+            ? points.get(0).text() + "-" + points.get(1).text()
+            : points.get(0).text();
+    return axis.isPresent() ? names + "/" + axis.get().text() : names;
   }
 
   /** A distance; either order is accepted, grid order is kept. */
@@ -32,7 +57,10 @@ public record Target(
           "A distance from " + one.text() + " to itself is not a target; expected two points.");
     }
     return new Target(
-        MeasuredQuantity.DISTANCE, Stream.of(one, other).sorted().toList(), Optional.empty(), "");
+        MeasuredQuantity.DISTANCE,
+        one.compareTo(other) <= 0 ? List.of(one, other) : List.of(other, one),
+        Optional.empty(),
+        "");
   }
 
   /** A height, staff reading or offset of one point. */
@@ -60,13 +88,50 @@ public record Target(
     };
   }
 
+  /** What is measured. */
+  public MeasuredQuantity quantity() {
+    return quantity;
+  }
+
+  /** The two ends of a distance in grid order, one point otherwise, none for a question. */
+  public List<PointName> points() {
+    return points;
+  }
+
+  /** The direction of a tilt or a plumb offset, empty otherwise. */
+  public Optional<Axis> axis() {
+    return axis;
+  }
+
+  /** The question's name for an attribute, empty otherwise. */
+  public String question() {
+    return question;
+  }
+
   /** The target as it is stored and shown. */
   public String text() {
-    if (quantity == MeasuredQuantity.ATTRIBUTE) {
-      return question;
-    }
-    String names = first().text() + (points.size() > 1 ? "-" + second().text() : "");
-    return axis.map(direction -> names + "/" + direction.text()).orElse(names);
+    return text;
+  }
+
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return this == other
+        || (other instanceof Target that
+            && quantity == that.quantity
+            && text.equals(that.text)
+            && points.equals(that.points)
+            && axis.equals(that.axis)
+            && question.equals(that.question));
+  }
+
+  @Override
+  public int hashCode() {
+    return text.hashCode();
+  }
+
+  @Override
+  public String toString() {
+    return quantity.text() + " " + text;
   }
 
   /** The first point, or the only one. */

@@ -38,16 +38,28 @@ final class Causes {
             .add(outcome);
       }
     }
-    List<List<Outcome>> ordered = new ArrayList<>(groups.values());
+    List<Group> ordered = new ArrayList<>();
+    groups.values().forEach(group -> ordered.add(Group.of(group)));
     ordered.sort(
-        Comparator.comparing((List<Outcome> group) -> kind(group) != Verdict.NONCONFORMING)
-            .thenComparing(
-                Comparator.comparingDouble((List<Outcome> group) -> Severity.of(worst(group)))
-                    .reversed()));
+        Comparator.comparing((Group group) -> group.kind() != Verdict.NONCONFORMING)
+            .thenComparing(Comparator.comparingDouble(Group::severity).reversed()));
     List<Cause> causes = new ArrayList<>();
     ordered.forEach(group -> causes.add(cause(group, outcomes)));
     stale(outcomes, causes);
     return causes;
+  }
+
+  /**
+   * Outcomes with one thing behind them.
+   *
+   * @param severity of the worst, without the digits that rounding leaves
+   */
+  private record Group(List<Outcome> outcomes, Verdict kind, Outcome worst, double severity) {
+    static Group of(List<Outcome> outcomes) {
+      Verdict kind = Causes.kind(outcomes);
+      Outcome worst = Causes.worst(outcomes, kind);
+      return new Group(outcomes, kind, worst, Math.rint(Severity.of(worst) * 1e9));
+    }
   }
 
   private static Verdict kind(List<Outcome> group) {
@@ -57,8 +69,7 @@ final class Causes {
   }
 
   /** The worst of a group; bays at the base before those at the eave, which only follow them. */
-  private static Outcome worst(List<Outcome> group) {
-    Verdict kind = kind(group);
+  private static Outcome worst(List<Outcome> group, Verdict kind) {
     return group.stream()
         .filter(outcome -> outcome.is(kind))
         .max(
@@ -69,9 +80,9 @@ final class Causes {
         .orElseThrow();
   }
 
-  private Cause cause(List<Outcome> group, List<Outcome> all) {
-    Outcome worst = worst(group);
-    Verdict kind = kind(group);
+  private Cause cause(Group group, List<Outcome> all) {
+    Outcome worst = group.worst();
+    Verdict kind = group.kind();
     Optional<String> first = before.apply(worst);
     String sentence = Tellings.sentence(worst, all);
     if (kind == Verdict.UNDECIDED) {
@@ -85,7 +96,7 @@ final class Causes {
         kind == Verdict.UNDECIDED
             ? worst.remedy()
             : Remedies.after(first, Tellings.action(worst, all, situation)),
-        group.stream().map(Causes::symptom).toList());
+        group.outcomes().stream().map(Causes::symptom).toList());
   }
 
   private static String symptom(Outcome outcome) {

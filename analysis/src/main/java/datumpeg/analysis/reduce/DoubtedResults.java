@@ -85,7 +85,7 @@ final class DoubtedResults {
     StageReadings others = readings.without(readingId);
     for (int i = 0; i < checks.size(); i++) {
       if (results.get(i).used().stream().anyMatch(reading -> reading.id().equals(readingId))) {
-        compare(i, readingId, checks.get(i).of(others));
+        compare(i, readingId, checks.get(i).outcomes(others));
         if (checks.get(i) instanceof Frames frames) {
           zeroError(i, frames, readingId, others);
         }
@@ -121,9 +121,9 @@ final class DoubtedResults {
     };
   }
 
-  private void compare(int i, String readingId, CheckResult without) {
+  private void compare(int i, String readingId, List<Outcome> without) {
     Map<String, Outcome> byName = new HashMap<>();
-    without.outcomes().forEach(outcome -> byName.put(name(outcome), outcome));
+    without.forEach(outcome -> byName.put(name(outcome), outcome));
     for (Outcome outcome : results.get(i).outcomes()) {
       if (checks.get(i) instanceof Frames && !outcome.readingIds().contains(readingId)) {
         continue;
@@ -161,7 +161,7 @@ final class DoubtedResults {
   }
 
   private double effect(Outcome outcome) {
-    return effects.getOrDefault(name(outcome), 0.0);
+    return effects.isEmpty() ? 0 : effects.getOrDefault(name(outcome), 0.0);
   }
 
   /** The reading that moves an outcome most, where it moves it by more than can be left aside. */

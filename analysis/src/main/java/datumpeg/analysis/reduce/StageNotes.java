@@ -48,7 +48,7 @@ record StageNotes(Job job, Stage stage, StageReadings readings) {
     Set<Target> measured = new HashSet<>();
     readings.all().forEach(reading -> measured.add(reading.target()));
     List<Target> missing =
-        MeasuringList.of(job.setOut(), stage).targets().stream()
+        MeasuringList.targets(job.setOut(), stage).stream()
             .filter(target -> !isCovered(target, measured))
             .toList();
     return missing.isEmpty()

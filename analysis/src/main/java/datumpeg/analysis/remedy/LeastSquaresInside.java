@@ -8,13 +8,15 @@ import java.util.Optional;
  * The step z that makes the sum of (slope·z + room)² least while each stays at or above a bound.
  *
  * <p>A convex quadratic programme in three unknowns: at its solution at most three of the bounds
- * matter, so sets of up to three are held, small ones first, until one breaks no bound and is
- * pressed against each it holds: the conditions of Karush, Kuhn and Tucker, which for such a
- * programme make it the solution.
+ * matter, and the set is the right one if what it gives breaks no bound and is pressed against each
+ * that is held: the conditions of Karush, Kuhn and Tucker, which for such a programme make it the
+ * solution. The bound most broken is held and what is not pressed let go until that is so; where
+ * this does not end, all sets of up to three are tried, small ones first.
  */
 final class LeastSquaresInside {
   private static final int UNKNOWNS = 3;
   private static final double BROKEN = 1e-8;
+  private static final int MOST_CHANGES = 10;
 
   /** Slopes are of the order of 1, so that this is rounding. */
   private static final double NO_PIVOT = 1e-13;
@@ -42,6 +44,10 @@ final class LeastSquaresInside {
   /** The step; no step at all if rounding hides the solution. */
   static double[] step(double[][] slopes, double[] rooms, double bound) {
     LeastSquaresInside search = new LeastSquaresInside(slopes, rooms, bound);
+    Optional<double[]> likely = search.pressingOnTheMostBroken();
+    if (likely.isPresent()) {
+      return likely.get();
+    }
     for (int size = 0; size <= UNKNOWNS; size++) {
       Optional<double[]> found = search.holding(new ArrayList<>(), 0, size);
       if (found.isPresent()) {
@@ -51,9 +57,32 @@ final class LeastSquaresInside {
     return new double[UNKNOWNS];
   }
 
+  private Optional<double[]> pressingOnTheMostBroken() {
+    List<Integer> held = new ArrayList<>();
+    for (int change = 0; change < MOST_CHANGES; change++) {
+      Optional<double[]> found = bordered(held);
+      if (found.isEmpty()) {
+        return Optional.empty();
+      }
+      double[] step = found.get();
+      int loose = leastPressed(step);
+      int broken = mostBroken(step);
+      if (loose >= 0) {
+        held.remove(loose);
+      } else if (broken < 0) {
+        return found;
+      } else if (held.size() == UNKNOWNS) {
+        return Optional.empty();
+      } else {
+        held.add(broken);
+      }
+    }
+    return Optional.empty();
+  }
+
   private Optional<double[]> holding(List<Integer> held, int from, int more) {
     if (more == 0) {
-      return solution(held);
+      return bordered(held).filter(step -> leastPressed(step) < 0 && mostBroken(step) < 0);
     }
     for (int i = from; i < rooms.length; i++) {
       held.add(i);
@@ -66,8 +95,39 @@ final class LeastSquaresInside {
     return Optional.empty();
   }
 
-  /** Normal equations bordered by the bounds that are held. */
-  private Optional<double[]> solution(List<Integer> held) {
+  /** Which of those held, by its place among them, pulls instead of pressing most; −1 if none. */
+  private static int leastPressed(double[] step) {
+    int loose = -1;
+    for (int k = UNKNOWNS; k < step.length; k++) {
+      if (step[k] > BROKEN && (loose < 0 || step[k] > step[UNKNOWNS + loose])) {
+        loose = k - UNKNOWNS;
+      }
+    }
+    return loose;
+  }
+
+  /** Which bound a step breaks most; −1 if it breaks none. */
+  private int mostBroken(double[] step) {
+    int broken = -1;
+    double least = bound - BROKEN;
+    for (int i = 0; i < rooms.length; i++) {
+      double room = rooms[i];
+      for (int k = 0; k < UNKNOWNS; k++) {
+        room += slopes[i][k] * step[k];
+      }
+      if (!(room >= least)) {
+        least = room;
+        broken = i;
+      }
+    }
+    return broken;
+  }
+
+  /**
+   * Normal equations bordered by the bounds that are held: the step, then for each of these what it
+   * is pressed with, below 0. Empty if they leave something open.
+   */
+  private Optional<double[]> bordered(List<Integer> held) {
     int size = UNKNOWNS + held.size();
     double[][] rows = new double[size][size + 1];
     for (int row = 0; row < UNKNOWNS; row++) {
@@ -85,12 +145,11 @@ final class LeastSquaresInside {
     if (!eliminate(rows)) {
       return Optional.empty();
     }
-    double[] step = {rows[0][size], rows[1][size], rows[2][size]};
-    boolean pressed = true;
-    for (int k = UNKNOWNS; k < size; k++) {
-      pressed &= rows[k][size] <= BROKEN;
+    double[] solution = new double[size];
+    for (int row = 0; row < size; row++) {
+      solution[row] = rows[row][size];
     }
-    return pressed && breaksNone(step) ? Optional.of(step) : Optional.empty();
+    return Optional.of(solution);
   }
 
   /**
@@ -126,18 +185,5 @@ final class LeastSquaresInside {
     for (int k = start; times != 0 && k < row.length; k++) {
       from[k] -= times * row[k];
     }
-  }
-
-  private boolean breaksNone(double[] step) {
-    for (int i = 0; i < rooms.length; i++) {
-      double room = rooms[i];
-      for (int k = 0; k < UNKNOWNS; k++) {
-        room += slopes[i][k] * step[k];
-      }
-      if (!(room >= bound - BROKEN)) {
-        return false;
-      }
-    }
-    return true;
   }
 }

@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.DoubleStream;
 import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.optim.MaxIter;
 import org.hipparchus.optim.linear.LinearConstraint;
@@ -38,12 +37,8 @@ record ShiftPlan(List<Integer> staying, List<Double> movesMetres) {
       return Optional.empty();
     }
     try {
-      double[] solution = new Programme(staying, frames).solve(bays, overall);
-      List<Double> moves = new ArrayList<>();
-      for (int i = 0; i < frames; i++) {
-        moves.add(solution[2 * i] - solution[2 * i + 1]);
-      }
-      return Optional.of(new ShiftPlan(staying, moves));
+      return Optional.of(
+          new ShiftPlan(staying, new Programme(staying, frames).solve(bays, overall)));
     } catch (MathIllegalStateException e) {
       return Optional.empty();
     }
@@ -61,51 +56,63 @@ record ShiftPlan(List<Integer> staying, List<Double> movesMetres) {
     return movesMetres.stream().mapToDouble(Math::abs).sum();
   }
 
-  /** Unknowns: each frame's move toward end n and toward end 1, then the worst changed bay. */
+  /**
+   * Unknowns: each moving frame's move toward end n and toward end 1, then the worst changed bay.
+   */
   private static final class Programme {
-    private final List<Integer> staying;
     private final int frames;
+    private final int[] places;
+    private final int size;
     private final List<LinearConstraint> constraints = new ArrayList<>();
 
     Programme(List<Integer> staying, int frames) {
-      this.staying = staying;
       this.frames = frames;
+      this.places = new int[frames];
+      int moving = 0;
+      for (int frame = 0; frame < frames; frame++) {
+        places[frame] = staying.contains(frame) ? -1 : 2 * moving++;
+      }
+      this.size = 2 * moving + 1;
     }
 
-    double[] solve(List<Bay> bays, Optional<Bay> overall) {
-      for (int frame : staying) {
-        double[] row = new double[2 * frames + 1];
-        row[2 * frame] = 1;
-        row[2 * frame + 1] = 1;
-        constraints.add(new LinearConstraint(row, Relationship.EQ, 0));
-      }
+    /** The move of each frame, toward end n; 0 for those that stay. */
+    List<Double> solve(List<Bay> bays, Optional<Bay> overall) {
       for (int bay = 0; bay < bays.size(); bay++) {
         inside(bay, bay + 1, bays.get(bay));
-        if (!staying.contains(bay) || !staying.contains(bay + 1)) {
+        if (places[bay] >= 0 || places[bay + 1] >= 0) {
           worst(bay, bays.get(bay).deviationMetres());
         }
       }
       overall.ifPresent(whole -> inside(0, frames - 1, whole));
-      double[] cost =
-          DoubleStream.concat(
-                  DoubleStream.generate(() -> 1).limit(2L * frames), DoubleStream.of(BAYS_FIRST))
-              .toArray();
-      return new SimplexSolver()
-          .optimize(
-              new MaxIter(10_000),
-              new LinearObjectiveFunction(cost, 0),
-              new LinearConstraintSet(constraints),
-              GoalType.MINIMIZE,
-              new NonNegativeConstraint(true))
-          .getPoint();
+      double[] cost = new double[size];
+      Arrays.fill(cost, 1);
+      cost[size - 1] = BAYS_FIRST;
+      double[] solution =
+          new SimplexSolver()
+              .optimize(
+                  new MaxIter(10_000),
+                  new LinearObjectiveFunction(cost, 0),
+                  new LinearConstraintSet(constraints),
+                  GoalType.MINIMIZE,
+                  new NonNegativeConstraint(true))
+              .getPoint();
+      List<Double> moves = new ArrayList<>();
+      for (int place : places) {
+        moves.add(place < 0 ? 0.0 : solution[place] - solution[place + 1]);
+      }
+      return moves;
     }
 
     private double[] difference(int from, int to) {
-      double[] row = new double[2 * frames + 1];
-      row[2 * to] = 1;
-      row[2 * to + 1] = -1;
-      row[2 * from] = -1;
-      row[2 * from + 1] = 1;
+      double[] row = new double[size];
+      if (places[to] >= 0) {
+        row[places[to]] = 1;
+        row[places[to] + 1] = -1;
+      }
+      if (places[from] >= 0) {
+        row[places[from]] = -1;
+        row[places[from] + 1] = 1;
+      }
       return row;
     }
 
@@ -126,8 +133,8 @@ record ShiftPlan(List<Integer> staying, List<Double> movesMetres) {
     private void worst(int bay, double deviationMetres) {
       double[] above = difference(bay, bay + 1);
       double[] below = Arrays.stream(above).map(x -> -x).toArray();
-      above[2 * frames] = -1;
-      below[2 * frames] = -1;
+      above[size - 1] = -1;
+      below[size - 1] = -1;
       constraints.add(new LinearConstraint(above, Relationship.LEQ, -deviationMetres));
       constraints.add(new LinearConstraint(below, Relationship.LEQ, deviationMetres));
     }

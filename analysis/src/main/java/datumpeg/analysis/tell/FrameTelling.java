@@ -138,19 +138,24 @@ final class FrameTelling implements Telling {
    * A bay that is off only aloft belongs to the worst open column that bounds it, if it has one.
    */
   private static String spacingKey(Outcome bay, List<Outcome> all) {
-    String frames = bay.target().replaceFirst("/.*", "");
+    String frames = Places.before(bay.target());
+    String side = "spacing " + bay.target().charAt(0);
     boolean aloft = bay.check().equals("spacing-match") || bay.target().endsWith("/eave");
     boolean offBelow =
         all.stream()
             .filter(outcome -> outcome.target().equals(frames + "/base"))
             .anyMatch(Severity::isOpen);
+    if (!aloft || offBelow) {
+      return side;
+    }
+    List<String> columns = List.of(frames.split("-"));
     return all.stream()
-        .filter(outcome -> aloft && !offBelow && outcome.check().equals("column-plumb"))
+        .filter(outcome -> outcome.check().equals("column-plumb"))
         .filter(outcome -> outcome.target().endsWith("/along") && Severity.isOpen(outcome))
-        .filter(outcome -> List.of(frames.split("-")).contains(columnOf(outcome)))
+        .filter(outcome -> columns.contains(columnOf(outcome)))
         .max(Comparator.comparingDouble(Severity::of))
         .map(outcome -> "column " + columnOf(outcome))
-        .orElse("spacing " + bay.target().charAt(0));
+        .orElse(side);
   }
 
   private static String columnOf(Outcome plumb) {

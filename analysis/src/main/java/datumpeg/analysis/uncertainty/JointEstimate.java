@@ -1,6 +1,8 @@
 package datumpeg.analysis.uncertainty;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -36,7 +38,7 @@ public final class JointEstimate {
   }
 
   private static Map<String, Integer> positions(List<String> names) {
-    Map<String, Integer> positions = new HashMap<>();
+    Map<String, Integer> positions = new HashMap<>(2 * names.size());
     for (int i = 0; i < names.size(); i++) {
       if (positions.put(names.get(i), i) != null) {
         throw new IllegalArgumentException(
@@ -105,6 +107,9 @@ public final class JointEstimate {
   private static List<SharedPart> ownParts(List<Estimate> independent) {
     List<SharedPart> own = new ArrayList<>();
     for (Origin origin : EnumSet.complementOf(EnumSet.of(Origin.SCATTER))) {
+      if (independent.stream().noneMatch(one -> one.budget().variance(origin) > 0)) {
+        continue;
+      }
       double[][] root = new double[independent.size()][independent.size()];
       for (int i = 0; i < root.length; i++) {
         root[i][i] = Math.sqrt(independent.get(i).budget().variance(origin));
@@ -155,7 +160,10 @@ public final class JointEstimate {
 
   /** Other values with the same names and covariance. */
   public JointEstimate withValues(double[] others) {
-    return of(names, others, covariance, parts);
+    if (others.length != values.length || !Arrays.stream(others).allMatch(Double::isFinite)) {
+      return of(names, others, covariance, parts);
+    }
+    return new JointEstimate(names, positions, others.clone(), covariance, parts);
   }
 
   /**
@@ -194,6 +202,11 @@ public final class JointEstimate {
     return names;
   }
 
+  /** Place of each name in their order. */
+  public Map<String, Integer> positions() {
+    return Collections.unmodifiableMap(positions);
+  }
+
   /** Value of one of the names. */
   public double value(String name) {
     return values[position(name)];
@@ -220,6 +233,16 @@ public final class JointEstimate {
     double[] gradient = new double[values.length];
     gradient[i] = 1;
     return new Linearised(this, values[i], gradient);
+  }
+
+  /** One of the values less another, as the start of a formula. */
+  public Linearised difference(String name, String less) {
+    int i = position(name);
+    int j = position(less);
+    double[] gradient = new double[values.length];
+    gradient[i] += 1;
+    gradient[j] -= 1;
+    return new Linearised(this, values[i] - values[j], gradient);
   }
 
   /** An exact number as part of a formula on these values. */

@@ -28,11 +28,18 @@ public final class Linearised {
     if (quantities.isEmpty()) {
       throw new IllegalArgumentException("mean of quantities: none given, expected at least one");
     }
-    Linearised sum = quantities.get(0);
-    for (Linearised next : quantities.subList(1, quantities.size())) {
-      sum = sum.plus(next);
+    Linearised first = quantities.get(0);
+    double share = 1.0 / quantities.size();
+    double value = 0;
+    double[] gradient = new double[first.gradient.length];
+    for (Linearised one : quantities) {
+      first.requireSame(one);
+      value += one.value;
+      for (int i = 0; i < gradient.length; i++) {
+        gradient[i] += share * one.gradient[i];
+      }
     }
-    return sum.scaled(1.0 / quantities.size());
+    return new Linearised(first.inputs, share * value, gradient);
   }
 
   /**
@@ -77,7 +84,7 @@ public final class Linearised {
 
   /** Shifted by an exact amount. */
   public Linearised shifted(double exact) {
-    return mapped(value + exact, 1);
+    return new Linearised(inputs, value + exact, gradient);
   }
 
   /** Square root of a value above 0. */
@@ -107,7 +114,11 @@ public final class Linearised {
 
   /** Any other function of this quantity, given its value and its derivative here. */
   public Linearised mapped(double functionValue, double derivative) {
-    return combined(this, functionValue, derivative, 0);
+    double[] scaled = new double[gradient.length];
+    for (int i = 0; i < scaled.length; i++) {
+      scaled[i] = derivative * gradient[i];
+    }
+    return new Linearised(inputs, functionValue, scaled);
   }
 
   /** Value. */
@@ -120,6 +131,11 @@ public final class Linearised {
    */
   public double sensitivity(String inputName) {
     return gradient[inputs.position(inputName)];
+  }
+
+  /** All of those, in the order of the inputs' names. */
+  public double[] sensitivities() {
+    return gradient.clone();
   }
 
   /** Variance. */

@@ -90,13 +90,13 @@ final class RefinementTest {
             List.of(row("1", 3, 1, 0), row("2", 5, 1, 1), row("3", 8, 1, 2), row("4", 8, 1, 3)));
     AugmentedSystem system = AugmentedSystem.of(straight);
     DMatrixRMaj root = PositiveSystem.of(system.normalMatrix()).orElseThrow().inverseRoot();
-    DMatrixRMaj orthogonal = system.weightedTimes(root);
-    Refinement good = Refinement.of(system, orthogonal, root);
+    RootRows rows = new RootRows(root);
+    Refinement good = Refinement.of(system, new RootRows(system.weightedTimes(rows)), rows);
     // mean of x 1.5, of y 6; slope 9/5, by hand; residuals 3.3, 5.1, 6.9, 8.7 less the values
     assertArrayEquals(new double[] {3.3, 1.8}, good.solution(), 1e-15);
     assertArrayEquals(new double[] {0.3, 0.1, -1.1, 0.7}, good.residuals(), 1e-15);
     root.data[0] *= 1.001;
-    Refinement poor = Refinement.of(system, system.weightedTimes(root), root);
+    Refinement poor = Refinement.of(system, new RootRows(system.weightedTimes(rows)), rows);
     assertArrayEquals(good.solution(), poor.solution(), 1e-11);
   }
 

@@ -53,6 +53,7 @@ final class FrameNetwork {
   private final Building building;
   private final LineNetwork network;
   private final AdjustedLine line;
+  private final boolean agrees;
   private final List<Reading> readings;
   private final Map<String, List<Reading>> leans;
   private final Set<String> ids = new HashSet<>();
@@ -61,6 +62,7 @@ final class FrameNetwork {
     this.building = building;
     this.network = new LineNetwork(List.copyOf(from.stations), from.differences);
     this.line = network.adjust();
+    this.agrees = line.fit().test().map(test -> test.agrees(BENT)).orElse(true);
     this.readings = List.copyOf(from.readings);
     this.leans = Map.copyOf(from.leans);
     readings.forEach(reading -> ids.add(reading.id()));
@@ -86,7 +88,12 @@ final class FrameNetwork {
 
   /** Whether all of these readings take part. */
   boolean holds(List<Reading> some) {
-    return some.stream().allMatch(reading -> ids.contains(reading.id()));
+    for (Reading reading : some) {
+      if (!ids.contains(reading.id())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The readings behind a column's lean in one direction; none if it does not take part. */
@@ -96,7 +103,7 @@ final class FrameNetwork {
 
   /** Whether no slip has bent the network, so that what follows from all of it can be relied on. */
   boolean agrees() {
-    return line.fit().test().map(test -> test.agrees(BENT)).orElse(true);
+    return agrees;
   }
 
   /** Distance along the building between two frames of a row, in metres. */
@@ -147,10 +154,7 @@ final class FrameNetwork {
   }
 
   private Optional<Linearised> difference(String from, String to) {
-    boolean known =
-        network.stations().contains(from)
-            && network.stations().contains(to)
-            && line.connected(from, to);
+    boolean known = line.holds(from) && line.holds(to) && line.connected(from, to);
     return known ? Optional.of(line.linearisedDifference(from, to)) : Optional.empty();
   }
 

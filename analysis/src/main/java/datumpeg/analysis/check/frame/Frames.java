@@ -42,21 +42,34 @@ public final class Frames implements Check {
     return leans;
   }
 
+  private FrameNetwork network(StageReadings stage, ColumnPlumb.Observed leans) {
+    return FrameNetwork.of(
+        job,
+        stage,
+        spacing.current(stage),
+        stage.current(stage.where(ClearDistances::isClearSpan)),
+        leans.leans());
+  }
+
+  private List<CheckResult> results(
+      StageReadings stage, ColumnPlumb.Observed leans, FrameNetwork network) {
+    return List.of(
+        distances.of(stage, network), spacing.of(stage, network), plumb.of(stage, leans, network));
+  }
+
+  @Override
+  public List<Outcome> outcomes(StageReadings stage) {
+    ColumnPlumb.Observed leans = plumb.observed(stage);
+    return results(stage, leans, network(stage, leans)).stream()
+        .flatMap(result -> result.outcomes().stream())
+        .toList();
+  }
+
   @Override
   public CheckResult of(StageReadings stage) {
     ColumnPlumb.Observed leans = plumb.observed(stage);
-    FrameNetwork network =
-        FrameNetwork.of(
-            job,
-            stage,
-            spacing.current(stage),
-            stage.current(stage.where(ClearDistances::isClearSpan)),
-            leans.leans());
-    List<CheckResult> results =
-        List.of(
-            distances.of(stage, network),
-            spacing.of(stage, network),
-            plumb.of(stage, leans, network));
+    FrameNetwork network = network(stage, leans);
+    List<CheckResult> results = results(stage, leans, network);
     List<Outcome> outcomes = new ArrayList<>();
     List<Note> notes = new ArrayList<>();
     List<Reading> used = new ArrayList<>();

@@ -14,6 +14,7 @@ import datumpeg.analysis.remedy.PlacementProblem.Facing;
 import datumpeg.analysis.remedy.PlacementProblem.Pose;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -58,14 +59,16 @@ final class LinesOnSlab {
       }
       corners.put(corner, new PlanPoint(plan.x(name).value(), plan.y(name).value()));
     }
-    Optional<double[]> found = solve(corners);
-    return found.map(values -> placement(values, plan, corners));
+    List<Edge> edges = edges(corners);
+    return problem(edges, corners)
+        .solve(rough(corners))
+        .map(pose -> placement(pose, edges, plan, corners));
   }
 
   private LinePlacement placement(
-      double[] values, AdjustedPlan plan, Map<String, PlanPoint> corners) {
-    List<Linearised> known = linearised(values, plan, corners);
-    List<Edge> edges = edges(corners);
+      Pose pose, List<Edge> edges, AdjustedPlan plan, Map<String, PlanPoint> corners) {
+    double[] values = distances(edges, pose);
+    List<Linearised> known = linearised(pose, values, plan, corners);
     List<LinePlacement.Offset> offsets = new ArrayList<>();
     int worst = 0;
     for (int i = 0; i < edges.size(); i++) {
@@ -117,18 +120,17 @@ final class LinesOnSlab {
         .orElse(OptionalDouble.empty());
   }
 
-  /** Each offset as it depends on the adjusted corners. */
+  /** Each offset as it depends on the adjusted corners: a corner so little moved is near enough. */
   private List<Linearised> linearised(
-      double[] values, AdjustedPlan plan, Map<String, PlanPoint> corners) {
+      Pose pose, double[] values, AdjustedPlan plan, Map<String, PlanPoint> corners) {
     Linearised zero = plan.x("slab." + outline.corners().get(0)).scaled(0);
-    List<Linearised> offsets = new ArrayList<>();
-    for (int i = 0; i < values.length; i++) {
-      offsets.add(zero);
-    }
+    List<Linearised> offsets = new ArrayList<>(Collections.nCopies(values.length, zero));
     for (String corner : outline.corners()) {
       for (boolean along : new boolean[] {true, false}) {
-        double[] more = solve(displaced(corners, corner, along, DIFFERENCE_METRES)).orElse(values);
-        double[] less = solve(displaced(corners, corner, along, -DIFFERENCE_METRES)).orElse(values);
+        double[] more =
+            near(pose, displaced(corners, corner, along, DIFFERENCE_METRES)).orElse(values);
+        double[] less =
+            near(pose, displaced(corners, corner, along, -DIFFERENCE_METRES)).orElse(values);
         Linearised coordinate = along ? plan.x("slab." + corner) : plan.y("slab." + corner);
         for (int i = 0; i < values.length; i++) {
           offsets.set(
@@ -153,15 +155,20 @@ final class LinesOnSlab {
     return moved;
   }
 
-  /** The distance of each edge's mark from it, in the best pose; empty if not held all round. */
-  private Optional<double[]> solve(Map<String, PlanPoint> corners) {
+  /** The distance of each edge's mark from it, in the best pose near one; empty if not held. */
+  private Optional<double[]> near(Pose pose, Map<String, PlanPoint> corners) {
     List<Edge> edges = edges(corners);
+    return problem(edges, corners).solveFromNear(pose).map(best -> distances(edges, best));
+  }
+
+  private PlacementProblem problem(List<Edge> edges, Map<String, PlanPoint> corners) {
     List<Facing> facings = new ArrayList<>(edges);
     facings.addAll(innerCorners(corners));
-    double reach = job.setOut().building().lengthMetres() / 2;
-    return new PlacementProblem(facings, reach)
-        .solve(rough(corners))
-        .map(pose -> edges.stream().mapToDouble(edge -> edge.distanceMetres(pose)).toArray());
+    return new PlacementProblem(facings, job.setOut().building().lengthMetres() / 2);
+  }
+
+  private static double[] distances(List<Edge> edges, Pose pose) {
+    return edges.stream().mapToDouble(edge -> edge.distanceMetres(pose)).toArray();
   }
 
   /** A mark and an edge beside it. */
