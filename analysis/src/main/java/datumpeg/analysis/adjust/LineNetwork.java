@@ -33,10 +33,20 @@ public record LineNetwork(List<String> stations, List<LineDifference> difference
     }
   }
 
-  /** Adjusts all differences together; always possible. */
-  public AdjustedLine adjust() {
+  /** How many differences there are beyond those that hold the stations together. */
+  public int redundancy() {
+    return differences.size() - stations.size() + parts().groups().size();
+  }
+
+  private Components parts() {
     Components parts = new Components(stations);
     differences.forEach(difference -> parts.join(difference.from(), difference.to()));
+    return parts;
+  }
+
+  /** Adjusts all differences together; always possible. */
+  public AdjustedLine adjust() {
+    Components parts = parts();
     Set<String> unknowns = new LinkedHashSet<>();
     for (String station : stations) {
       if (!parts.head(station).equals(station)) {

@@ -137,8 +137,9 @@ public final class PointName implements Comparable<PointName> {
   public int compareTo(PointName other) {
     Optional<GridMark> mine = gridMark;
     Optional<GridMark> others = other.gridMark;
-    if (mine.isPresent() && others.isPresent() && !mine.equals(others)) {
-      return mine.get().compareTo(others.get());
+    if (mine.isPresent() && others.isPresent()) {
+      int order = mine.get().compareTo(others.get());
+      return order != 0 ? order : text.compareTo(other.text);
     }
     if (mine.isPresent() != others.isPresent()) {
       return mine.isPresent() ? -1 : 1;

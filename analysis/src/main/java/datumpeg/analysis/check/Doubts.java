@@ -73,6 +73,10 @@ public final class Doubts {
 
   /** The same for what follows from some readings, by their ids. */
   public Optional<String> first(List<String> readingIds) {
+    return doubts.isEmpty() ? Optional.empty() : firstOf(readingIds);
+  }
+
+  private Optional<String> firstOf(List<String> readingIds) {
     return doubts.stream()
         .filter(doubt -> !Collections.disjoint(doubt.reaches(), readingIds))
         .map(Doubt::first)

@@ -18,7 +18,8 @@ public record FrameRow(String feature, String side) implements Comparable<FrameR
     return target.quantity() == MeasuredQuantity.DISTANCE
         && isRowPoint(target.first())
         && isRowPoint(target.second())
-        && of(target.first()).equals(of(target.second()))
+        && target.first().feature().equals(target.second().feature())
+        && letter(target.first()) == letter(target.second())
         && number(target.first()) != number(target.second());
   }
 
@@ -31,9 +32,13 @@ public record FrameRow(String feature, String side) implements Comparable<FrameR
   }
 
   public static FrameRow of(PointName point) {
-    return new FrameRow(
-        point.feature(),
-        point.gridMark().map(mark -> Character.toString(mark.letter())).orElse(""));
+    char letter = letter(point);
+    return new FrameRow(point.feature(), letter == 0 ? "" : Character.toString(letter));
+  }
+
+  /** The side of a point that has one, else 0. */
+  private static char letter(PointName point) {
+    return point.gridMark().isPresent() ? point.gridMark().get().letter() : 0;
   }
 
   public static int number(PointName point) {

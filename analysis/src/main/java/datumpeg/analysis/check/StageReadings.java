@@ -42,13 +42,21 @@ public final class StageReadings {
     this.job = job;
     this.rounds = rounds;
     this.effects = SlipEffects.NONE;
+    List<Reading> found = new ArrayList<>(ofStage.isEmpty() ? ofStage : latest(ofStage));
+    found.sort(Comparator.comparing(Reading::id));
+    this.latest = Collections.unmodifiableList(found);
+  }
+
+  private static List<Reading> latest(List<Reading> ofStage) {
+    int round = ofStage.get(0).round();
+    if (ofStage.stream().allMatch(reading -> reading.round() == round)) {
+      return ofStage;
+    }
     Map<Target, Integer> latestRound = new HashMap<>();
     ofStage.forEach(reading -> latestRound.merge(reading.target(), reading.round(), Math::max));
-    this.latest =
-        ofStage.stream()
-            .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
-            .sorted(Comparator.comparing(Reading::id))
-            .toList();
+    return ofStage.stream()
+        .filter(reading -> latestRound.getOrDefault(reading.target(), 0) == reading.round())
+        .toList();
   }
 
   private StageReadings(StageReadings like, List<Reading> latest, SlipEffects effects) {

@@ -22,6 +22,9 @@ public final class Decision {
   /** How many standard uncertainties inside a limit accept. */
   private final double insideFactor;
 
+  /** How many outside reject one value. */
+  private final double rejectFactor;
+
   /** Solving for one takes as long as a small adjustment, and jobs ask for the same few. */
   private static final Map<Integer, Double> SPREAD_COVERAGES = new ConcurrentHashMap<>();
 
@@ -34,6 +37,7 @@ public final class Decision {
         rule.guard()
             .map(band -> band.width(Estimate.COVERAGE_FACTOR))
             .orElseGet(() -> Normal.quantile(rule.accept()));
+    this.rejectFactor = outsideFactor(Estimate.COVERAGE_FACTOR, -Normal.quantile(rule.reject()));
   }
 
   /**
@@ -143,7 +147,7 @@ public final class Decision {
     double toLower = deviation - limits.lower().orElse(Double.NEGATIVE_INFINITY);
     if (toUpper < 0 || toLower < 0) {
       double beyond = -Math.min(toUpper, toLower);
-      return beyond / outsideFactor(Estimate.COVERAGE_FACTOR, -Normal.quantile(rule.reject()));
+      return beyond / rejectFactor;
     }
     double one = Math.min(toUpper, toLower) / insideFactor;
     return Double.isInfinite(Math.max(toUpper, toLower)) ? one : bothWays(deviation, limits, one);

@@ -24,7 +24,7 @@ import datumpeg.analysis.uncertainty.Origin;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -60,7 +60,7 @@ final class FrameNetwork {
 
   private FrameNetwork(Building building, Builder from) {
     this.building = building;
-    this.network = new LineNetwork(List.copyOf(from.stations), from.differences);
+    this.network = new LineNetwork(List.copyOf(from.stations.keySet()), from.differences);
     this.line = network.adjust();
     this.agrees = line.fit().test().map(test -> test.agrees(BENT)).orElse(true);
     this.readings = List.copyOf(from.readings);
@@ -222,7 +222,10 @@ final class FrameNetwork {
     private final Job job;
     private final StageReadings stage;
     private final double height;
-    private final Set<String> stations = new LinkedHashSet<>();
+
+    /** By themselves: each name once, so that it is quickly found again. */
+    private final Map<String, String> stations = new LinkedHashMap<>();
+
     private final List<LineDifference> differences = new ArrayList<>();
     private final List<Reading> readings = new ArrayList<>();
     private final Map<String, List<Reading>> leans = new HashMap<>();
@@ -237,9 +240,12 @@ final class FrameNetwork {
       return !stage.anyOutdated(List.of(reading));
     }
 
+    private String once(String station) {
+      String before = stations.putIfAbsent(station, station);
+      return before == null ? station : before;
+    }
+
     private void add(Reading reading, LineDifference difference) {
-      stations.add(difference.from());
-      stations.add(difference.to());
       differences.add(difference);
       readings.add(reading);
     }
@@ -255,8 +261,8 @@ final class FrameNetwork {
       add(
           reading,
           new LineDifference(
-              along(row.station(FrameRow.number(first))),
-              along(row.station(FrameRow.number(second))),
+              once(along(row.station(FrameRow.number(first)))),
+              once(along(row.station(FrameRow.number(second)))),
               observed));
     }
 
@@ -269,8 +275,8 @@ final class FrameNetwork {
       add(
           reading,
           new LineDifference(
-              station(first.feature(), first.gridMark().orElseThrow(), Axis.ACROSS),
-              station(second.feature(), second.gridMark().orElseThrow(), Axis.ACROSS),
+              once(station(first.feature(), first.gridMark().orElseThrow(), Axis.ACROSS)),
+              once(station(second.feature(), second.gridMark().orElseThrow(), Axis.ACROSS)),
               observed));
     }
 
@@ -296,8 +302,8 @@ final class FrameNetwork {
         observed = observed.withCommonPart(bow(lean.target(), reading.face(), bow));
       }
       return new LineDifference(
-          station("base", lean.mark(), lean.axis()),
-          station("eave", lean.mark(), lean.axis()),
+          once(station("base", lean.mark(), lean.axis())),
+          once(station("eave", lean.mark(), lean.axis())),
           observed,
           sign / (height * square),
           sign * constant);
@@ -306,8 +312,8 @@ final class FrameNetwork {
     private LineDifference plumbLine(Lean lean, Reading reading) {
       PointName point = reading.target().first();
       return new LineDifference(
-          "plumb line of " + lean.target(),
-          station(point.feature(), lean.mark(), lean.axis()),
+          once("plumb line of " + lean.target()),
+          once(station(point.feature(), lean.mark(), lean.axis())),
           stage.marked(stage.observation(reading), point, lean.axis().text(), 1));
     }
   }

@@ -92,20 +92,21 @@ final class FrameSpacing {
     List<LineDifference> differences = new ArrayList<>();
     rows.forEach(
         (row, readings) -> {
-          setOut.portalFrameNumbers().forEach(number -> stations.add(row.station(number)));
-          readings.forEach(reading -> differences.add(difference(row, reading, stage)));
+          List<String> ofRow = setOut.portalFrameNumbers().stream().map(row::station).toList();
+          stations.addAll(ofRow);
+          readings.forEach(reading -> differences.add(difference(ofRow, reading, stage)));
         });
     return new LineNetwork(stations, differences);
   }
 
-  private LineDifference difference(FrameRow row, Reading reading, StageReadings stage) {
+  private LineDifference difference(List<String> stations, Reading reading, StageReadings stage) {
     int from = FrameRow.number(reading.target().first());
     int to = FrameRow.number(reading.target().second());
     double centreToCentre = reading.valueSi() - FrameRow.faceOffsetMetres(reading.target(), setOut);
     Observation observed = stage.observation(reading, centreToCentre);
     observed = stage.marked(observed, reading.target().first(), "along", -1);
     observed = stage.marked(observed, reading.target().second(), "along", 1);
-    return new LineDifference(row.station(from), row.station(to), observed);
+    return new LineDifference(stations.get(from - 1), stations.get(to - 1), observed);
   }
 
   private List<Outcome> spacings(FrameRow row, Spacings spacings, StageReadings stage) {
@@ -256,6 +257,9 @@ final class FrameSpacing {
     rows.forEach(
         (row, readings) -> {
           LineNetwork network = network(Map.of(row, readings), stage);
+          if (network.redundancy() == 0) {
+            return;
+          }
           SlipNotes.ofNetwork(
                   row.side().isEmpty()
                       ? "the apexes"
