@@ -43,6 +43,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * From a job and its readings in force to everything that follows from them. A pure function: equal
@@ -172,7 +173,10 @@ public final class Reduction {
         notes,
         networks,
         new Answers(stage).of(outcomes, causes, notes, placement),
-        placement);
+        placement,
+        outcomes.stream()
+            .filter(outcome -> before.apply(outcome).isPresent())
+            .collect(Collectors.toSet()));
   }
 
   /** What a contradiction reaches says so itself, whatever was found of it. */

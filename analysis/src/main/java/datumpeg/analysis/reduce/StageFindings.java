@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What one stage's readings say.
@@ -27,6 +28,7 @@ import java.util.Optional;
  * @param networks readings adjusted together, observed and adjusted kept apart
  * @param answer can we build, and what to do first
  * @param placement where to snap the lines on the slab, if its shape was found
+ * @param doubted those of the outcomes that readings in contradiction to each other reach
  */
 public record StageFindings(
     String stage,
@@ -38,8 +40,10 @@ public record StageFindings(
     List<Note> notes,
     List<Network> networks,
     Answer answer,
-    Optional<LinePlacement> placement) {
+    Optional<LinePlacement> placement,
+    Set<Outcome> doubted) {
   public StageFindings {
+    doubted = Set.copyOf(doubted);
     outcomes = List.copyOf(outcomes);
     points = Collections.unmodifiableMap(new LinkedHashMap<>(points));
     levels = Collections.unmodifiableMap(new LinkedHashMap<>(levels));
@@ -69,7 +73,8 @@ public record StageFindings(
         notes,
         networks,
         answer,
-        Optional.empty());
+        Optional.empty(),
+        Set.of());
   }
 
   /** Findings without networks. */

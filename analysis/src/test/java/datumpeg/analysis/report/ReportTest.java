@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -214,7 +215,8 @@ final class ReportTest {
             full.notes(),
             full.networks(),
             full.answer(),
-            Optional.of(lines));
+            Optional.of(lines),
+            Set.of());
     String text = words(page(placed));
     assertTrue(
         text.contains("The lines fit on the slab with at least 2.7 ± 1.4 mm to spare"), text);
@@ -235,7 +237,8 @@ final class ReportTest {
             doubts,
             full.networks(),
             full.answer(),
-            Optional.of(lines));
+            Optional.of(lines),
+            Set.of());
     assertTrue(
         words(page(doubted))
             .contains(

@@ -63,7 +63,8 @@ final class FindingsPrinter {
               ? LengthDisplay.decimal(outcome.probability().getAsDouble() * 100, 1) + " %"
               : "",
           (outcome.stale() ? "stale, " : "")
-              + outcome.verdict().map(Verdict::text).orElse("no limit"));
+              + outcome.verdict().map(Verdict::text).orElse("no limit")
+              + (stage.doubted().contains(outcome) ? ", in doubt" : ""));
     }
     table.print(out, "  ");
     out.println(
@@ -72,6 +73,10 @@ final class FindingsPrinter {
                 ? ""
                 : " (FF and FL: no unit)")
             + "; U at its coverage; \"sure\" is the probability that it conforms.");
+    if (!stage.doubted().isEmpty()) {
+      out.println(
+          "  In doubt: readings it follows from contradict each other. Find out first which is right.");
+    }
   }
 
   private static String limits(Limits limits, Outcome outcome) {

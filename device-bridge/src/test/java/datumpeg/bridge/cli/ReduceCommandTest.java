@@ -1,6 +1,7 @@
 package datumpeg.bridge.cli;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.json.JsonDecimal;
@@ -50,6 +51,35 @@ class ReduceCommandTest {
   private static List<JsonObject> outcomes(JsonObject findings) {
     JsonObject stage = (JsonObject) findings.array("stages").get(0);
     return stage.array("outcomes").stream().map(JsonObject.class::cast).toList();
+  }
+
+  /** Two rows of frames, three readings each; on side B the running one is 17.5 mm too long. */
+  @Test
+  void conformingOutcomesOfReadingsThatContradictEachOtherAreMarked() throws IOException {
+    site.write(
+        "rows.csv",
+        """
+        stage,quantity,target,value,unit,meter
+        lift,distance,base.A1-base.A2,5.966,m,laser
+        lift,distance,base.A2-base.A3,5.998,m,laser
+        lift,distance,base.A1-base.A3,11.964,m,laser
+        lift,distance,base.B1-base.B2,5.966,m,laser
+        lift,distance,base.B2-base.B3,5.998,m,laser
+        lift,distance,base.B1-base.B3,11.9815,m,laser
+        """);
+    assertEquals(0, console.run("enter", "larkrise-01", "rows.csv"), console.err());
+    console.run("reduce", "larkrise-01", "--stage", "lift");
+    List<String> rows =
+        console.out().lines().filter(row -> row.startsWith("  frame-spacing")).toList();
+    assertEquals(4, rows.size(), console.out());
+    for (String row : rows) {
+      assertEquals(row.contains(" B"), row.endsWith("conforming, in doubt"), console.out());
+    }
+    assertTrue(
+        console.out().contains("In doubt: readings it follows from contradict each other."),
+        console.out());
+    assertEquals(0, console.run("reduce", "larkrise-01", "--stage", "arrival"), console.err());
+    assertFalse(console.out().contains("In doubt"), console.out());
   }
 
   @Test

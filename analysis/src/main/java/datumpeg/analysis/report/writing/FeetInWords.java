@@ -53,7 +53,8 @@ public final class FeetInWords {
             .toList(),
         stage.networks(),
         new Answer(answer.kind(), words(answer.sentence()), words(answer.first())),
-        stage.placement());
+        stage.placement(),
+        stage.doubted().stream().map(FeetInWords::of).collect(Collectors.toSet()));
   }
 
   private static Outcome of(Outcome outcome) {
