@@ -47,7 +47,9 @@ if not "%status%"=="0" (
 
 :start
 set "options=-Dfile.encoding=UTF-8 -Dsun.stdout.encoding=UTF-8 -Xshare:auto"
-if /i not "%~1"=="desktop" set "options=%options% -XX:TieredStopAtLevel=1 -XX:+UseSerialGC"
+set "collector=-XX:+UseSerialGC"
+if /i "%~1"=="desktop" set "collector=-XX:+UseG1GC -XX:MaxGCPauseMillis=15 -XX:GCTimeRatio=1"
+set "options=%options% -XX:TieredStopAtLevel=1 %collector%"
 if /i "%~1"=="collect" set "options=%options% -Xmx48m"
 set "folder=%home%\desktop-ui\target\native\org\sqlite\native\Windows\x86_64"
 if exist "%folder%\sqlitejdbc.dll" (

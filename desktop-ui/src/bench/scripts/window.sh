@@ -28,6 +28,8 @@ bench() {
     -Djava.awt.headless=true -Dbench.commit="$(git rev-parse --short HEAD)" "$@"
 }
 
+options="-XX:TieredStopAtLevel=1 -XX:+UseG1GC -XX:MaxGCPauseMillis=15 -XX:GCTimeRatio=1" # as the launcher
+
 one() {
   bench "$@" -cp "$jar:$toolkit:desktop-ui/target/test-classes" datumpeg.desktop.app.WindowBench \
     window "$scratch/small.db" 1
@@ -41,7 +43,7 @@ sed '/^@lambda-proxy.*picocli/d; /monocle/d; /Bench/d' "$scratch/all" > "$scratc
 java -Xshare:dump -XX:SharedClassListFile="$scratch/list" -XX:SharedArchiveFile="$scratch/window.jsa" \
   -jar "$jar" > /dev/null 2>&1
 
-bench -Dbench.options="-XX:TieredStopAtLevel=1 -XX:SharedArchiveFile=$scratch/window.jsa" -cp "$jar:$toolkit:desktop-ui/target/test-classes" \
+bench -Dbench.options="$options -XX:SharedArchiveFile=$scratch/window.jsa" -cp "$jar:$toolkit:desktop-ui/target/test-classes" \
   datumpeg.desktop.app.WindowBench run "$folder" sample-readings/larkrise-01/job.toml \
   "$jobs" "$readings" "$runs" 2> "$scratch/errors" || {
   cat "$scratch/errors" >&2

@@ -174,6 +174,7 @@ class LauncherTest {
       assertTrue(out.contains("-XX:TieredStopAtLevel=1\n"), out);
       assertEquals(command.equals("collect"), out.contains("-Xmx48m"), out);
       assertEquals(!command.equals("desktop"), out.contains("-XX:+UseSerialGC\n"), out);
+      assertEquals(command.equals("desktop"), out.contains("-XX:MaxGCPauseMillis=15\n"), out);
     }
   }
 

@@ -74,7 +74,7 @@ public final class WindowBench {
         OffsetDateTime.now(ZoneOffset.UTC).withNano(0));
     if (!Files.exists(file)) {
       child("fill", file.toString(), arguments[2], jobs, arguments[4]);
-      System.out.println(child("settle", file.toString(), jobs));
+      System.out.println(asShipped("settle", file.toString(), jobs));
     }
     double[] empty = new double[runs];
     double[] emptyAsShipped = new double[runs];

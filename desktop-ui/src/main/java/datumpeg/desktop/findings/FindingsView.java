@@ -1,6 +1,7 @@
 package datumpeg.desktop.findings;
 
 import datumpeg.desktop.control.Labels;
+import datumpeg.desktop.control.OneAPulse;
 import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.findings.FindingsPage.ShownStage;
 import datumpeg.desktop.findings.FindingsPage.StageChoice;
@@ -34,6 +35,8 @@ public final class FindingsView extends VBox {
   private final Label hint = Labels.wrapping("", "hint");
   private final HBox behindAndDrawing;
   private List<Object> causesShown = List.of();
+  private final OneAPulse pieces = new OneAPulse();
+  private boolean isFirst = true;
   private final DrawingBox drawings;
   private final Label trouble = Labels.vanishing("trouble");
   private final BehindPane behind;
@@ -136,9 +139,17 @@ public final class FindingsView extends VBox {
     first.pseudoClassStateChanged(LONG, isLong);
     answerLine.getChildren().setAll(new StandingMark(stage.standing()), new VBox(answer, first));
     answerLine.setAccessibleText(stage.answer() + " " + first.getText());
-    showCauses(stage);
-    drawings.show(stage.toDraw());
-    outcomes.show(stage.outcomes());
+    List<Runnable> parts =
+        List.of(
+            () -> showCauses(stage),
+            () -> outcomes.show(stage.outcomes()),
+            () -> drawings.show(stage.toDraw()));
+    if (isFirst) {
+      isFirst = false;
+      pieces.run(parts);
+    } else { // a new reading is shown whole in one pulse, as soon as can be
+      pieces.run(List.of(() -> parts.forEach(Runnable::run)));
+    }
   }
 
   /** A card that is being filled in stays as long as the causes are the same. */

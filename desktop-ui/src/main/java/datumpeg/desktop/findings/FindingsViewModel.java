@@ -36,6 +36,7 @@ public final class FindingsViewModel {
   private final BiConsumer<String, String> measure;
   private final ReadOnlyObjectWrapper<FindingsPage> page = new ReadOnlyObjectWrapper<>();
   private RecordState state = RecordState.unread("");
+  private Object shown = "";
   private String job = "";
   private String stage = "";
   private Optional<Behind> behind = Optional.empty();
@@ -56,7 +57,11 @@ public final class FindingsViewModel {
 
   public void show(RecordState newState) {
     state = newState;
-    refresh();
+    Object now = List.of(job, newState.job(job), words.figures().lengths().display());
+    if (!now.equals(shown)) { // most states bring news of other jobs
+      shown = now;
+      refresh();
+    }
   }
 
   /**

@@ -64,7 +64,7 @@ public final class TrendViewModel {
 
   public void show(RecordState newState) {
     state = newState;
-    Object now = List.of(newState.job(job), words.figures().lengths().display());
+    Object now = List.of(job, newState.job(job), words.figures().lengths().display());
     if (!now.equals(shown)) { // most states bring news of other jobs
       shown = now;
       refresh();
