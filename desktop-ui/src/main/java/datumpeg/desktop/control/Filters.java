@@ -65,8 +65,8 @@ public final class Filters<M extends Enum<M>> extends VBox {
               choice -> chosen.accept(matter, choice)));
     }
     Runnable period = () -> period(chosen);
-    from = new DayField(id + "-from", words.text("trend.from"), period);
-    to = new DayField(id + "-to", words.text("trend.to"), period);
+    from = new DayField(id + "-from", words.text("trend.from"), this::notADay, period);
+    to = new DayField(id + "-to", words.text("trend.to"), this::notADay, period);
     lists.getChildren().addAll(choosers.values());
     lists.getChildren().addAll(from, to);
     fold.setId(id + "-fold");
@@ -75,6 +75,10 @@ public final class Filters<M extends Enum<M>> extends VBox {
     fold.setOnAction(event -> press());
     getChildren().addAll(fold, lists);
     tell();
+  }
+
+  private String notADay(String typed) {
+    return words.text("day.wrong", typed);
   }
 
   private void period(Chosen<M> chosen) {

@@ -21,14 +21,11 @@ public final class OneAPulse {
         }
       };
 
-  /** Does the first at once; what was still waiting is dropped for them. */
+  /** Does the first in the next pulse; what was still waiting is dropped for them. */
   public void run(List<Runnable> pieces) {
     waiting.clear();
     waiting.addAll(pieces);
-    step();
-    if (!waiting.isEmpty()) {
-      timer.start();
-    }
+    timer.start();
   }
 
   private void step() {

@@ -132,6 +132,22 @@ public final class FindingsView extends VBox {
   }
 
   private void show(ShownStage stage) {
+    List<Runnable> parts =
+        List.of(
+            () -> showAnswer(stage),
+            () -> showCauses(stage),
+            () -> outcomes.show(stage.outcomes()),
+            () -> drawings.show(stage.toDraw()));
+    if (isFirst) {
+      isFirst = false;
+      pieces.run(parts);
+    } else { // a new reading is shown whole, as soon as can be
+      pieces.run(List.of());
+      parts.forEach(Runnable::run);
+    }
+  }
+
+  private void showAnswer(ShownStage stage) {
     answer.setText(stage.answer());
     first.setText(stage.first().isEmpty() ? "" : words.text("findings.first", stage.first()));
     boolean isLong = stage.answer().length() + first.getText().length() > LONG_ANSWER;
@@ -139,17 +155,6 @@ public final class FindingsView extends VBox {
     first.pseudoClassStateChanged(LONG, isLong);
     answerLine.getChildren().setAll(new StandingMark(stage.standing()), new VBox(answer, first));
     answerLine.setAccessibleText(stage.answer() + " " + first.getText());
-    List<Runnable> parts =
-        List.of(
-            () -> showCauses(stage),
-            () -> outcomes.show(stage.outcomes()),
-            () -> drawings.show(stage.toDraw()));
-    if (isFirst) {
-      isFirst = false;
-      pieces.run(parts);
-    } else { // a new reading is shown whole in one pulse, as soon as can be
-      pieces.run(List.of(() -> parts.forEach(Runnable::run)));
-    }
   }
 
   /** A card that is being filled in stays as long as the causes are the same. */

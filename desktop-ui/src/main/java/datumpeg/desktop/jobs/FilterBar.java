@@ -38,8 +38,9 @@ final class FilterBar extends FlowPane {
     text.setPrefColumnCount(14);
     text.textProperty()
         .addListener((property, before, now) -> told(() -> model.filter().withText(now)));
-    from = new DayField("jobs-work-from", words.text("jobs.filter-from"), this::period);
-    to = new DayField("jobs-work-to", words.text("jobs.filter-to"), this::period);
+    from =
+        new DayField("jobs-work-from", words.text("jobs.filter-from"), this::notADay, this::period);
+    to = new DayField("jobs-work-to", words.text("jobs.filter-to"), this::notADay, this::period);
     clear.setId("jobs-filter-clear");
     clear.setText(words.text("jobs.filter-clear"));
     clear.setMinWidth(USE_PREF_SIZE);
@@ -57,6 +58,10 @@ final class FilterBar extends FlowPane {
 
   private Chooser chooser(String matter, Consumer<String> chosen) {
     return new Chooser("jobs-" + matter, words.text("trend-matter." + matter), chosen);
+  }
+
+  private String notADay(String typed) {
+    return words.text("day.wrong", typed);
   }
 
   private void period() {

@@ -16,7 +16,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import javafx.event.EventType;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.DatePicker;
@@ -157,6 +159,39 @@ class OverJobsTest {
     assertEquals("Compare", HeadlessToolkit.on(factor::getAccessibleText));
     HeadlessToolkit.run(() -> factor.getSelectionModel().select(1));
     awaitText("compare-strips", "Aldermoor: 16 jobs");
+  }
+
+  private void type(String id, String text) {
+    HeadlessToolkit.run(
+        () -> {
+          DatePicker days = (DatePicker) lookup(id);
+          days.requestFocus();
+          days.getEditor().setText(text);
+          for (EventType<KeyEvent> type : List.of(KeyEvent.KEY_PRESSED, KeyEvent.KEY_RELEASED)) {
+            days.fireEvent(new KeyEvent(type, "", "", KeyCode.ENTER, false, false, false, false));
+          }
+        });
+  }
+
+  @Test
+  void typedDayIsReadAndWhatIsNoDayIsSaid() {
+    show(Screen.COMPARE, InventedCrews.state(24));
+    awaitText("compare-strips", "Amber: 12 jobs");
+    type("compare-from", "last tuesday");
+    Labeled wrong = (Labeled) lookup("compare-from-wrong");
+    assertEquals("last tuesday is no day. Type one as 2026-03-02.", wrong.getText());
+    awaitText("compare-strips", "Amber: 12 jobs");
+    type("compare-from", "2030-01-01");
+    assertEquals("", wrong.getText());
+    HeadlessToolkit.until(
+        "why nothing is drawn",
+        () ->
+            ((Parent) lookup("compare-sentences"))
+                .getChildrenUnmodifiable().stream()
+                    .anyMatch(n -> n instanceof Labeled l && l.getText().startsWith("No outcome")));
+    assertFalse(HeadlessToolkit.on(() -> lookup("compare-strips").isVisible()));
+    type("compare-from", "");
+    awaitText("compare-strips", "Amber: 12 jobs");
   }
 
   private void reopen(Screen screen) {
