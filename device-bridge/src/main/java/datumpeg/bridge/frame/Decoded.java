@@ -13,7 +13,8 @@ public sealed interface Decoded {
    * texts instead. Immutable.
    */
   final class Measured implements Decoded {
-    private final Bytes line;
+    private final Bytes bytes;
+    private final int textStart;
     private final int textLength;
     private final Unit unit;
     private final double siValue;
@@ -32,15 +33,16 @@ public sealed interface Decoded {
     }
 
     private Measured(Bytes text, Unit unit, double siValue) {
-      this(text, text.length(), unit, siValue);
+      this(text, 0, text.length(), unit, siValue);
     }
 
-    /** A value whose text are the first bytes of its line, so many. */
-    Measured(Bytes line, int textLength, Unit unit, double siValue) {
+    /** A value whose text stands among these bytes. */
+    Measured(Bytes bytes, int textStart, int textLength, Unit unit, double siValue) {
       if (!Double.isFinite(siValue)) {
         throw new IllegalArgumentException("a measured value must be finite, found " + siValue);
       }
-      this.line = line;
+      this.bytes = bytes;
+      this.textStart = textStart;
       this.textLength = textLength;
       this.unit = Objects.requireNonNull(unit);
       this.siValue = siValue;
@@ -48,7 +50,7 @@ public sealed interface Decoded {
 
     /** The number as the meter wrote it, made anew each time. */
     public String valueText() {
-      return line.text(0, textLength);
+      return bytes.text(textStart, textStart + textLength);
     }
 
     public Unit unit() {

@@ -2,7 +2,6 @@ package datumpeg.bridge.frame;
 
 import datumpeg.analysis.quantity.Unit;
 import java.nio.ByteBuffer;
-import java.util.function.BiConsumer;
 
 /**
  * Cuts a stream of bytes into lines and reads each, as {@link TextLineFramer} and {@link
@@ -10,6 +9,18 @@ import java.util.function.BiConsumer;
  * one pass where it lies. One thread.
  */
 public final class GeneralTextLines {
+  /** Who is given the lines. */
+  @FunctionalInterface
+  public interface LineTaker {
+    /**
+     * Takes a line.
+     *
+     * @param bytes among which it stands, {@code from} (inclusive) to {@code to} (exclusive)
+     * @param decoded what it is
+     */
+    void take(Bytes bytes, int from, int to, Decoded decoded);
+  }
+
   private final TextLineFramer framer;
   private final GeneralTextLine decoding;
   private final PlainLine plain;
@@ -27,23 +38,24 @@ public final class GeneralTextLines {
   }
 
   /** Takes the next bytes of the stream; gives the lines they complete with what each is. */
-  public void accept(Bytes bytes, BiConsumer<Bytes, Decoded> lines) {
+  public void accept(Bytes bytes, LineTaker lines) {
     ByteBuffer buffer = bytes.buffer();
     int start = 0;
     while (start < bytes.length()) {
       int other = framer.isBetweenLines() ? acceptPlain(bytes, buffer, start, lines) : start;
-      start = framer.acceptLine(bytes, other, line -> lines.accept(line, decoding.decode(line)));
+      start =
+          framer.acceptLine(
+              bytes, other, line -> lines.take(line, 0, line.length(), decoding.decode(line)));
     }
   }
 
   /** Takes plain lines one behind the other; returns where the first other one begins. */
-  private int acceptPlain(
-      Bytes bytes, ByteBuffer buffer, int from, BiConsumer<Bytes, Decoded> lines) {
+  private int acceptPlain(Bytes bytes, ByteBuffer buffer, int from, LineTaker lines) {
     int start = from;
     while ((plain.readAlike(buffer, start) || plain.readAnew(buffer, start))
         && isWhole(plain.shape())) {
-      Bytes line = bytes.slice(start, start + plain.shape().lineEnd());
-      lines.accept(line, plain.measured(line));
+      int end = start + plain.shape().lineEnd();
+      lines.take(bytes, start, end, plain.measured(bytes, start));
       start += plain.shape().next();
     }
     return start;

@@ -45,7 +45,7 @@ final class PlainLine {
   static @Nullable Measured read(Bytes line, Unit defaultUnit) {
     PlainLine plain = new PlainLine(defaultUnit);
     return plain.readByBytes(line.buffer(), 0) && plain.shape.lineEnd() == line.length()
-        ? plain.measured(line)
+        ? plain.measured(line, 0)
         : null;
   }
 
@@ -172,9 +172,10 @@ final class PlainLine {
   /**
    * The value of the line read last.
    *
-   * @param line its bytes
+   * @param bytes those it was read from
+   * @param start where the line begins in them
    */
-  Measured measured(Bytes line) {
-    return new Measured(line, shape.textEnd(), shape.unit(), siValue);
+  Measured measured(Bytes bytes, int start) {
+    return new Measured(bytes, start, shape.textEnd(), shape.unit(), siValue);
   }
 }

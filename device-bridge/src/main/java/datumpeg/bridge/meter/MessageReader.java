@@ -62,7 +62,9 @@ sealed interface MessageReader {
 
     @Override
     public void accept(Bytes bytes, String channel, Consumer<Message> messages) {
-      lines.accept(bytes, (line, decoded) -> messages.accept(new Message(line, decoded)));
+      lines.accept(
+          bytes,
+          (among, from, to, decoded) -> messages.accept(new Message(among, from, to, decoded)));
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Consumer;
 
 /**
@@ -27,13 +28,51 @@ public final class MeterStream {
     this.messages = new ChannelMessages(profile.language());
   }
 
-  /**
-   * One frame and what it turned out to be.
-   *
-   * @param frame as received, without its terminator, never altered
-   * @param decoded what it is
-   */
-  public record Message(Bytes frame, Decoded decoded) {}
+  /** One frame and what it turned out to be. Shares the bytes it came in. Immutable. */
+  public static final class Message {
+    private final Bytes bytes;
+    private final int from;
+    private final int to;
+    private final Decoded decoded;
+
+    Message(Bytes frame, Decoded decoded) {
+      this(frame, 0, frame.length(), decoded);
+    }
+
+    /** A message whose frame stands among these bytes, {@code to} exclusive. */
+    Message(Bytes bytes, int from, int to, Decoded decoded) {
+      this.bytes = bytes;
+      this.from = from;
+      this.to = to;
+      this.decoded = decoded;
+    }
+
+    /** As received, without its terminator, never altered. */
+    public Bytes frame() {
+      return bytes.slice(from, to);
+    }
+
+    public Decoded decoded() {
+      return decoded;
+    }
+
+    @Override
+    public boolean equals(Object other) {
+      return other instanceof Message that
+          && frame().equals(that.frame())
+          && decoded.equals(that.decoded);
+    }
+
+    @Override
+    public int hashCode() {
+      return Objects.hash(frame(), decoded);
+    }
+
+    @Override
+    public String toString() {
+      return frame() + " " + decoded;
+    }
+  }
 
   public MeterProfile profile() {
     return profile;

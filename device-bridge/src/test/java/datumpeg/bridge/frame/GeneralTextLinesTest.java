@@ -30,7 +30,8 @@ class GeneralTextLinesTest {
 
   private static List<Read> read(GeneralTextLines lines, Bytes bytes) {
     List<Read> read = new ArrayList<>();
-    lines.accept(bytes, (line, decoded) -> read.add(new Read(line, decoded)));
+    lines.accept(
+        bytes, (among, from, to, decoded) -> read.add(new Read(among.slice(from, to), decoded)));
     return read;
   }
 
