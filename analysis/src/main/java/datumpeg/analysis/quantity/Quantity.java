@@ -1,8 +1,10 @@
 package datumpeg.analysis.quantity;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * A length in metres or an angle in radians, read from text.
@@ -37,34 +39,7 @@ public record Quantity(Dimension dimension, double siValue) {
    * @throws QuantityFormatException if the number or the unit cannot be understood
    */
   public static Quantity parse(String text) {
-    String trimmed = text.strip();
-    Matcher ratio = RATIO.matcher(trimmed);
-    if (ratio.matches()) {
-      double run = Double.parseDouble(ratio.group(1));
-      if (run == 0) {
-        throw new QuantityFormatException("The ratio '" + trimmed + "' divides by zero.");
-      }
-      return new Quantity(Dimension.ANGLE, StrictMath.atan(1 / run));
-    }
-    Matcher feetInches = FEET_INCHES.matcher(trimmed);
-    if (feetInches.matches()) {
-      return new Quantity(Dimension.LENGTH, feetInchesMetres(feetInches, trimmed));
-    }
-    Matcher withUnit = WITH_UNIT.matcher(trimmed);
-    if (withUnit.matches()) {
-      Optional<Unit> unit = Unit.ofSymbol(withUnit.group(2));
-      if (unit.isPresent()) {
-        return of(number(withUnit.group(1)), unit.get());
-      }
-    }
-    throw new QuantityFormatException(
-        "'"
-            + text
-            + "' is not a value with a unit; expected a number and one of "
-            + String.join(", ", Unit.symbols(Dimension.LENGTH))
-            + " or "
-            + String.join(", ", Unit.symbols(Dimension.ANGLE))
-            + ", such as \"150 mm\" or \"29 ft 6 3/8 in\".");
+    return withUnit(text, List.of(Dimension.values()));
   }
 
   /**
@@ -73,8 +48,22 @@ public record Quantity(Dimension dimension, double siValue) {
    * @throws QuantityFormatException if value and unit do not fit together
    */
   public static Quantity parse(String value, String unitSymbol) {
+    return parse(value, unitSymbol, List.of(Dimension.values()));
+  }
+
+  /**
+   * The same; the message of a failure offers the units of one dimension alone. What is read may be
+   * of another.
+   *
+   * @throws QuantityFormatException if value and unit do not fit together
+   */
+  public static Quantity parse(String value, String unitSymbol, Dimension offered) {
+    return parse(value, unitSymbol, List.of(offered));
+  }
+
+  private static Quantity parse(String value, String unitSymbol, List<Dimension> offered) {
     if (unitSymbol.isBlank()) {
-      return parse(value);
+      return withUnit(value, offered);
     }
     Unit unit =
         Unit.ofSymbol(unitSymbol.strip())
@@ -84,9 +73,7 @@ public record Quantity(Dimension dimension, double siValue) {
                         "'"
                             + unitSymbol
                             + "' is not a unit; expected one of "
-                            + String.join(", ", Unit.symbols(Dimension.LENGTH))
-                            + ", "
-                            + String.join(", ", Unit.symbols(Dimension.ANGLE))
+                            + units(offered)
                             + "."));
     String trimmed = value.strip();
     if (unit == Unit.FOOT_AND_INCH) {
@@ -103,6 +90,47 @@ public record Quantity(Dimension dimension, double siValue) {
     return of(number(trimmed), unit);
   }
 
+  private static Quantity withUnit(String text, List<Dimension> offered) {
+    String trimmed = text.strip();
+    Matcher ratio = RATIO.matcher(trimmed);
+    if (ratio.matches()) {
+      return ofRatio(Double.parseDouble(ratio.group(1)), trimmed);
+    }
+    Matcher feetInches = FEET_INCHES.matcher(trimmed);
+    if (feetInches.matches()) {
+      return new Quantity(Dimension.LENGTH, feetInchesMetres(feetInches, trimmed));
+    }
+    Matcher withUnit = WITH_UNIT.matcher(trimmed);
+    if (withUnit.matches()) {
+      Optional<Unit> unit = Unit.ofSymbol(withUnit.group(2));
+      if (unit.isPresent()) {
+        return of(number(withUnit.group(1)), unit.get());
+      }
+    }
+    throw new QuantityFormatException(
+        "'"
+            + text
+            + "' is not a value with a unit; expected a number and one of "
+            + units(offered)
+            + ", such as "
+            + (offered.contains(Dimension.LENGTH)
+                ? "\"150 mm\" or \"29 ft 6 3/8 in\"."
+                : "\"10 deg\" or \"2 mm/m\"."));
+  }
+
+  private static Quantity ofRatio(double run, String text) {
+    if (run == 0) {
+      throw new QuantityFormatException("The ratio '" + text + "' divides by zero.");
+    }
+    return new Quantity(Dimension.ANGLE, StrictMath.atan(1 / run));
+  }
+
+  private static String units(List<Dimension> offered) {
+    return offered.stream()
+        .map(dimension -> String.join(", ", Unit.symbols(dimension)))
+        .collect(Collectors.joining(" or "));
+  }
+
   public static Quantity of(double value, Unit unit) {
     return new Quantity(unit.dimension(), unit.toSi(value));
   }
@@ -113,7 +141,7 @@ public record Quantity(Dimension dimension, double siValue) {
    * @return metres
    */
   public static double lengthMetres(String text) {
-    return parse(text).require(Dimension.LENGTH, text);
+    return parse(text, "", Dimension.LENGTH).require(Dimension.LENGTH, text);
   }
 
   /**
@@ -122,7 +150,7 @@ public record Quantity(Dimension dimension, double siValue) {
    * @return radians
    */
   public static double angleRadians(String text) {
-    return parse(text).require(Dimension.ANGLE, text);
+    return parse(text, "", Dimension.ANGLE).require(Dimension.ANGLE, text);
   }
 
   private double require(Dimension wanted, String text) {

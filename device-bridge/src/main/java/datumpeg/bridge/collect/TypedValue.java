@@ -42,7 +42,7 @@ record TypedValue(String text, String unit, Dimension dimension, double valueSi)
     }
     Matcher bare = BARE.matcher(line);
     if (!bare.matches()) {
-      return of(line, "", Quantity.parse(line));
+      return of(line, "", Quantity.parse(line, "", wanted.target().quantity().dimension()));
     }
     if (wanted.target().quantity() == MeasuredQuantity.TILT) {
       return withUnit(line, "deg");

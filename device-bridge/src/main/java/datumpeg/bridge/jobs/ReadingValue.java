@@ -21,7 +21,7 @@ public final class ReadingValue {
     if (quantity == MeasuredQuantity.ATTRIBUTE) {
       return yesOrNo(value, unit);
     }
-    Quantity read = Quantity.parse(value, unit);
+    Quantity read = Quantity.parse(value, unit, quantity.dimension());
     if (read.dimension() != quantity.dimension()) {
       throw new QuantityFormatException(
           "A "

@@ -24,11 +24,13 @@ import java.util.concurrent.CountDownLatch;
 /**
  * Lines of a meter through a pseudo-terminal, the serial library and the decoder, beside a plain
  * loop of 64 KiB reads of a pseudo-terminal, by turns: decoded by the thread that reads, and by
- * another behind a queue, as a session does. Prints Markdown. Arguments: lines a run,
- * runs.
+ * another behind a queue, as a session does. What reads is open and has waited for half a second
+ * when the lines begin, as in a session: the kernel spreads threads that were busy just before, or
+ * are new, differently. Prints Markdown. Arguments: lines a run, runs.
  */
 public final class LinesBench {
   private static final int WARM_UP = 3;
+  private static final long REST_MILLIS = 500;
 
   private LinesBench() {}
 
@@ -93,17 +95,19 @@ public final class LinesBench {
     new ProcessBuilder("sh", "-c", "stty -F " + master.getSlaveName() + " " + settings)
         .start()
         .waitFor();
-    long start = System.nanoTime();
+    double seconds;
     try (InputStream in = new FileInputStream(master.getSlaveName())) {
+      Thread.sleep(REST_MILLIS);
+      long start = System.nanoTime();
       Thread writer = write(master, bytes);
       byte[] buffer = new byte[1 << 16];
       long read = 0;
       while (read < bytes.length) {
         read += in.read(buffer);
       }
+      seconds = (System.nanoTime() - start) / 1e9;
       writer.join();
     }
-    double seconds = (System.nanoTime() - start) / 1e9;
     master.close();
     return seconds;
   }
@@ -118,6 +122,7 @@ public final class LinesBench {
             new LinkAddress.Serial(master.getSlaveName(), SerialSettings.DEFAULT),
             LinkClock.system(),
             counting)) {
+      Thread.sleep(REST_MILLIS);
       long start = System.nanoTime();
       Thread writer = write(master, bytes);
       counting.awaitAll();
