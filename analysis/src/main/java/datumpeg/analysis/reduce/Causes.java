@@ -84,7 +84,7 @@ final class Causes {
     Outcome worst = group.worst();
     Verdict kind = group.kind();
     Optional<String> first = before.apply(worst);
-    String sentence = Tellings.sentence(worst, all);
+    String sentence = Tellings.sentence(worst, all, situation);
     if (kind == Verdict.UNDECIDED) {
       sentence = "Too close to call: " + sentence;
     } else if (first.isPresent()) {

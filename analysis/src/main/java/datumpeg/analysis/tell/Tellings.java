@@ -75,8 +75,16 @@ public final class Tellings {
     return family(outcome.check()).sentence(outcome, all);
   }
 
+  /** As {@link #sentence(Outcome, List)}, without millimetres where none can be meant. */
+  public static String sentence(Outcome outcome, List<Outcome> all, Situation situation) {
+    return SteepLean.is(outcome, situation) ? SteepLean.sentence(outcome) : sentence(outcome, all);
+  }
+
   /** What to do; "leave it" where the move is smaller than what the meter can see. */
   public static String remedy(Outcome outcome, Situation situation) {
+    if (SteepLean.is(outcome, situation)) {
+      return SteepLean.REMEDY;
+    }
     boolean seen = Math.abs(outcome.deviation()) > outcome.expandedUncertainty();
     Telling family = family(outcome.check());
     return seen || family.movesUnseen(outcome)

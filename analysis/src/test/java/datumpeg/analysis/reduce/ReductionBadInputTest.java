@@ -82,6 +82,11 @@ class ReductionBadInputTest {
             + " deg. If the meter counts from level, it is 0.10 deg off plumb. Nothing was dropped;"
             + " read it again and void the wrong one.",
         notes(lift, Note.Kind.SLIP_SUSPECTED).get(0).text());
+    assertEquals(
+        "In doubt: column plumb, A1, along: read as leaning by more than a column is high, as"
+            + " nothing that stands does.",
+        lift.causes().get(0).sentence());
+    assertFalse(lift.answer().sentence().contains(" mm"), lift.answer().sentence());
   }
 
   /** A level meter held on a post the other way round: 88.5 deg for 1.5 deg. */
