@@ -146,8 +146,9 @@ final class CompareMaker {
     }
     if (comparison.groups().isEmpty() && asked.isFiltered()) {
       sentences.add(words.text("compare.none-fits"));
+    } else {
+      comparison.sentences().forEach(sentence -> sentences.add(words.told(sentence)));
     }
-    comparison.sentences().forEach(sentence -> sentences.add(words.told(sentence)));
     if (comparison.severalLevels() > 0) {
       sentences.add(
           words.text("compare.several", comparison.severalLevels(), comparison.factor().plural()));

@@ -84,6 +84,9 @@ class CompareViewModelTest {
     assertTrue(
         page().sentences().get(0).startsWith("No outcome of this check fits all that is chosen"),
         page().sentences().toString());
+    assertFalse(
+        String.join(" ", page().sentences()).contains("No job has an outcome"),
+        "jobs have outcomes, but none of those chosen");
   }
 
   @Test
