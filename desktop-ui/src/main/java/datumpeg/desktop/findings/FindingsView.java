@@ -19,6 +19,9 @@ import javafx.scene.layout.VBox;
 
 /** What a job's readings say: the answer, what is behind it, the plan, the outcomes. */
 public final class FindingsView extends VBox {
+  /** With large letters the page is longer than the window, and the drawing gets most of it. */
+  private static final PseudoClass LARGE = PseudoClass.getPseudoClass("large");
+
   private static final PseudoClass LONG = PseudoClass.getPseudoClass("long");
   private static final int LONG_ANSWER = 220;
 
@@ -89,6 +92,7 @@ public final class FindingsView extends VBox {
       node.setVisible(!large);
       node.setManaged(!large);
     }
+    behindAndDrawing.pseudoClassStateChanged(LARGE, large);
   }
 
   /** The chosen stage takes the keys. */

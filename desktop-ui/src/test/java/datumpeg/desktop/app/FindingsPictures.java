@@ -16,6 +16,7 @@ import java.util.stream.IntStream;
 import javafx.application.Platform;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TableView;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.KeyCode;
@@ -91,7 +92,23 @@ class FindingsPictures {
     save(stage, OTHERS, name);
     for (int index : IntStream.range(0, count).toArray()) {
       HeadlessToolkit.run(() -> choice(stage).get(index).fire());
+      HeadlessToolkit.picture(stage.getScene());
+      HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup(".drawing-choice")));
       save(stage, OTHERS, name + "-" + (index + 1));
+    }
+  }
+
+  /** Where the page is longer than the window, as with large letters. */
+  private static void bringToTheTop(Node node) {
+    Node above = node;
+    while (above != null && !(above instanceof ScrollPane)) {
+      above = above.getParent();
+    }
+    if (above instanceof ScrollPane page) {
+      double top = page.getContent().sceneToLocal(node.localToScene(0, 0)).getY();
+      double beyond =
+          page.getContent().getBoundsInLocal().getHeight() - page.getViewportBounds().getHeight();
+      page.setVvalue(beyond > 0 ? Math.min(1, top / beyond) : 0);
     }
   }
 
