@@ -100,12 +100,17 @@ public final class HeadlessToolkit {
     await(pulse);
   }
 
-  /** A picture of the scene as it is laid out now. */
+  /** A picture of the scene, come to rest. */
   public static WritableImage picture(Scene scene) {
+    comeToRest();
+    return on(() -> scene.snapshot(null));
+  }
+
+  /** What was told to the screen just now is laid out with the pulses that follow. */
+  private static void comeToRest() {
     for (int pulse = 0; pulse < PULSES_TO_COME_TO_REST; pulse++) {
       nextPulse();
     }
-    return on(() -> scene.snapshot(null));
   }
 
   public static void save(WritableImage picture, File file) {
@@ -162,8 +167,12 @@ public final class HeadlessToolkit {
                 .toList());
   }
 
-  /** Texts under a node that are cut: a label whose text is cut draws another than it was given. */
+  /**
+   * Texts under a node that are cut once the screen has come to rest: a label whose text is cut
+   * draws another than it was given. Not for the toolkit's own thread.
+   */
   public static List<String> cutTexts(Node root) {
+    comeToRest();
     return on(
         () ->
             find(root, HeadlessToolkit::isCut).stream()
