@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,10 +39,11 @@ public final class RecordFollower implements AutoCloseable {
   private final JobSource.Opening opening;
   private final Clock clock;
   private final Consumer<RecordState> publish;
+  private final LongSupplier nanoTime;
 
   private RecordState state;
   private RecordState published;
-  private long publishedNanos = System.nanoTime();
+  private long publishedNanos;
   private @Nullable JobSource source;
   private String identity = "";
   private long counter;
@@ -57,11 +59,27 @@ public final class RecordFollower implements AutoCloseable {
    */
   public RecordFollower(
       String file, JobSource.Opening opening, Clock clock, Consumer<RecordState> publish) {
+    this(file, opening, clock, publish, System::nanoTime);
+  }
+
+  /**
+   * The same by a stopwatch of its own.
+   *
+   * @param nanoTime how long turns last, and states stand, is told by it
+   */
+  RecordFollower(
+      String file,
+      JobSource.Opening opening,
+      Clock clock,
+      Consumer<RecordState> publish,
+      LongSupplier nanoTime) {
     this.state = RecordState.unread(file);
     this.published = state;
     this.opening = opening;
     this.clock = clock;
     this.publish = publish;
+    this.nanoTime = nanoTime;
+    this.publishedNanos = nanoTime.getAsLong();
   }
 
   /** The job on screen is worked out before the others, and whole. */
@@ -129,12 +147,12 @@ public final class RecordFollower implements AutoCloseable {
 
   /** Works out what is not settled, the job on screen first, until the turn has lasted enough. */
   private void workOut(JobSource open) {
-    long end = System.nanoTime() + LONGEST_TURN.toNanos();
+    long end = nanoTime.getAsLong() + LONGEST_TURN.toNanos();
     List<JobState> jobs = new ArrayList<>(state.jobs());
     boolean news = letGo(jobs);
     List<Integer> todo = unsettled(jobs);
     int done = 0;
-    while (done < todo.size() && (done == 0 || System.nanoTime() < end)) {
+    while (done < todo.size() && (done == 0 || nanoTime.getAsLong() < end)) {
       int index = todo.get(done++);
       JobState job = jobs.get(index);
       jobs.set(index, workedOut(open, job));
@@ -152,7 +170,7 @@ public final class RecordFollower implements AutoCloseable {
   }
 
   private boolean isTimeForMoreOutcomes() {
-    return System.nanoTime() - publishedNanos >= BETWEEN_MORE_OUTCOMES.toNanos();
+    return nanoTime.getAsLong() - publishedNanos >= BETWEEN_MORE_OUTCOMES.toNanos();
   }
 
   /** Drops what only the job on screen, or a screen that asks no longer, had need of. */
@@ -229,7 +247,7 @@ public final class RecordFollower implements AutoCloseable {
     state = next;
     if (!next.equals(published)) {
       published = next;
-      publishedNanos = System.nanoTime();
+      publishedNanos = nanoTime.getAsLong();
       publish.accept(next);
     }
   }

@@ -69,9 +69,9 @@ class ControlsTest {
     HeadlessToolkit.run(() -> window.settings().become(window.settings().now().withText(200)));
     for (Screen screen : Screen.values()) {
       HeadlessToolkit.run(() -> window.window().screen().set(screen));
-      HeadlessToolkit.picture(stage.getScene());
       List<String> squeezed =
-          HeadlessToolkit.on(
+          HeadlessToolkit.atRest(
+              stage.getScene(),
               () ->
                   HeadlessToolkit.find(stage.getScene().getRoot(), ControlsTest::isSqueezed)
                       .stream()

@@ -82,7 +82,10 @@ class DesktopWindowTest {
             InventedJobs.cannot(BROKEN, "The job file of old-2 has an unknown key in line 3.")));
   }
 
+  /** What is in the list of jobs moves when its filters come, a moment after it. */
   private WritableImage picture() {
+    HeadlessToolkit.until(
+        "the filters", () -> screen() != Screen.JOBS || lookup("jobs-crew") != null);
     return HeadlessToolkit.picture(stage.getScene());
   }
 
@@ -117,24 +120,8 @@ class DesktopWindowTest {
     assertTrue(dark >= least, node + " shows " + dark + " dark pixels, expected " + least);
   }
 
-  /** A label whose text is cut draws another text than it was given. */
   private void assertNoTextIsCut() {
-    List<String> cut =
-        HeadlessToolkit.on(
-            () ->
-                HeadlessToolkit.find(stage.getScene().getRoot(), DesktopWindowTest::isCut).stream()
-                    .map(node -> ((Labeled) node).getText())
-                    .toList());
-    assertEquals(List.of(), cut);
-  }
-
-  private static boolean isCut(Node node) {
-    return node instanceof Labeled label
-        && label.getText() != null
-        && HeadlessToolkit.find(label, each -> each instanceof javafx.scene.text.Text).stream()
-            .filter(text -> text.getStyleClass().contains("text"))
-            .filter(text -> text.getParent() == label)
-            .anyMatch(text -> !((javafx.scene.text.Text) text).getText().equals(label.getText()));
+    assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
   }
 
   @Test
@@ -304,6 +291,7 @@ class DesktopWindowTest {
   @Test
   void themeReachesDrawings() {
     HeadlessToolkit.run(() -> window.open(InventedJobs.ID, "arrival"));
+    HeadlessToolkit.untilDrawn(stage.getScene());
     picture();
     Bounds plan = place(find("plan").get(0));
     int x = (int) plan.getMinX() + 3;

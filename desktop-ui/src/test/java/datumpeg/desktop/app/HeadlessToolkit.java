@@ -31,10 +31,13 @@ import org.junit.jupiter.api.Assumptions;
  * A toolkit without a display for tests of screens: started once, everything done on its thread.
  */
 public final class HeadlessToolkit {
-  private static final long SECONDS = 30;
+  private static final long SECONDS = 60;
 
   /** Long lists come a few rows a pulse. */
   private static final int PULSES_TO_COME_TO_REST = 8;
+
+  /** What is laid out may ask for another place. */
+  private static final int LAYOUT_PASSES = 3;
 
   private HeadlessToolkit() {}
 
@@ -106,6 +109,23 @@ public final class HeadlessToolkit {
     return on(() -> scene.snapshot(null));
   }
 
+  /**
+   * Looks at a scene that has come to rest and is laid out to the last: what another thread has
+   * told it in between would else stand there with neither its place nor its letters. Not for the
+   * toolkit's own thread.
+   */
+  public static <T> T atRest(Scene scene, Callable<T> look) {
+    comeToRest();
+    return on(
+        () -> {
+          for (int pass = 0; pass < LAYOUT_PASSES; pass++) {
+            scene.getRoot().applyCss();
+            scene.getRoot().layout();
+          }
+          return look.call();
+        });
+  }
+
   /** What was told to the screen just now is laid out with the pulses that follow. */
   private static void comeToRest() {
     for (int pulse = 0; pulse < PULSES_TO_COME_TO_REST; pulse++) {
@@ -172,8 +192,8 @@ public final class HeadlessToolkit {
    * draws another than it was given. Not for the toolkit's own thread.
    */
   public static List<String> cutTexts(Node root) {
-    comeToRest();
-    return on(
+    return atRest(
+        on(root::getScene),
         () ->
             find(root, HeadlessToolkit::isCut).stream()
                 .map(node -> ((Labeled) node).getText())

@@ -70,9 +70,9 @@ final class MeasureLayoutTest extends MeasuringOnScreen {
 
   /** 12 mm at 96 dots an inch: everything that is pressed, chosen from or typed into. */
   private void assertNoneIsSmall(String when) {
-    HeadlessToolkit.picture(stage.getScene());
     List<String> small =
-        HeadlessToolkit.on(
+        HeadlessToolkit.atRest(
+            stage.getScene(),
             () ->
                 HeadlessToolkit.find(stage.getScene().getRoot(), MeasureLayoutTest::isPressed)
                     .stream()

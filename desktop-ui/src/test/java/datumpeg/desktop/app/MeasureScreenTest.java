@@ -73,30 +73,17 @@ final class MeasureScreenTest extends MeasuringOnScreen {
     key(stage.getScene().getRoot(), "g");
     HeadlessToolkit.until("they are shown", targets::isVisible);
     HeadlessToolkit.until("its cells are there", () -> !cells(targets).isEmpty());
-    Node cell = HeadlessToolkit.on(() -> cells(targets).get(0));
-    assertTrue(place(cell).getHeight() >= LEAST_BUTTON, cell + " is " + place(cell));
-    HeadlessToolkit.run(
-        () ->
-            cell.fireEvent(
-                new MouseEvent(
-                    MouseEvent.MOUSE_CLICKED,
-                    1,
-                    1,
-                    1,
-                    1,
-                    MouseButton.PRIMARY,
-                    1,
-                    false,
-                    false,
-                    false,
-                    false,
-                    true,
-                    false,
-                    false,
-                    false,
-                    false,
-                    true,
-                    null)));
+    double height =
+        HeadlessToolkit.atRest(
+            stage.getScene(),
+            () -> {
+              // While the list still moves, a cell gets another target at any moment.
+              Node cell = cells(targets).get(0);
+              double cellHeight = place(cell).getHeight();
+              cell.fireEvent(click());
+              return cellHeight;
+            });
+    assertTrue(height >= LEAST_BUTTON, "a cell is " + height + " high");
     untilText("instruction", "Measure from slab corner B1 to slab corner B4");
   }
 
@@ -108,6 +95,28 @@ final class MeasureScreenTest extends MeasuringOnScreen {
     HeadlessToolkit.run(stage::close);
     window.close();
     assertEquals(1, recorded().size());
+  }
+
+  private static MouseEvent click() {
+    return new MouseEvent(
+        MouseEvent.MOUSE_CLICKED,
+        1,
+        1,
+        1,
+        1,
+        MouseButton.PRIMARY,
+        1,
+        false,
+        false,
+        false,
+        false,
+        true,
+        false,
+        false,
+        false,
+        false,
+        true,
+        null);
   }
 
   private static List<Node> cells(ListView<?> targets) {

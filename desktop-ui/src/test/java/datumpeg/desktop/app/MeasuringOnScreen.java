@@ -45,7 +45,7 @@ abstract class MeasuringOnScreen {
   final Pty meter;
   final Path file;
   final LiveWindow window;
-  long lastSentNanos = System.nanoTime() - 2_000_000_000L;
+  private long seenNanos;
 
   MeasuringOnScreen(@TempDir Path record) throws IOException {
     HeadlessToolkit.start();
@@ -106,6 +106,7 @@ abstract class MeasuringOnScreen {
         () ->
             stage.getScene().lookup("#" + id) instanceof Labeled label
                 && label.getText().startsWith(beginning));
+    seenNanos = System.nanoTime();
   }
 
   void untilBig(String value) {
@@ -114,6 +115,7 @@ abstract class MeasuringOnScreen {
         () ->
             stage.getScene().lookup("#big") instanceof BigFigure big
                 && big.getText().equals(value));
+    seenNanos = System.nanoTime();
   }
 
   @SuppressWarnings("unchecked")
@@ -126,15 +128,15 @@ abstract class MeasuringOnScreen {
     fire("measure-begin");
     untilText("instruction", "Measure from");
     untilText("links", "serial:" + meter.getSlaveName() + ": open");
+    seenNanos = System.nanoTime() - 2_000_000_000L; // no value yet
   }
 
-  /** As a person measures: values within a second of one another would be held. */
+  /**
+   * As a person measures: values within a second of one another would be held. The second begins
+   * when what came before is seen, since a busy machine takes its time with what was sent.
+   */
   void meterSends(String text) {
-    long pause = lastSentNanos + 1_100_000_000L - System.nanoTime();
-    if (pause > 0) {
-      LockSupport.parkNanos(pause);
-    }
-    lastSentNanos = System.nanoTime();
+    LockSupport.parkNanos(seenNanos + 1_100_000_000L - System.nanoTime());
     try {
       meter.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
       meter.getOutputStream().flush();

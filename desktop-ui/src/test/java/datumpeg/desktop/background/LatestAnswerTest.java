@@ -37,7 +37,7 @@ class LatestAnswerTest {
               seen.add(Thread.currentThread());
               done.countDown();
             });
-    assertTrue(done.await(10, TimeUnit.SECONDS));
+    assertTrue(done.await(60, TimeUnit.SECONDS));
     assertEquals("counting", seen.get(0).getName());
     assertTrue(seen.get(0).isDaemon());
   }

@@ -21,7 +21,7 @@ class LongWorkTest {
   /** Runs what the receiving thread was given until something ended or the work is over. */
   private void receiveUntilOver() throws InterruptedException {
     while (seen.isEmpty() || seen.get(seen.size() - 1).isRunning()) {
-      Runnable next = received.poll(10, TimeUnit.SECONDS);
+      Runnable next = received.poll(60, TimeUnit.SECONDS);
       assertTrue(next != null, "nothing came back from the other thread");
       next.run();
     }
@@ -59,7 +59,7 @@ class LongWorkTest {
         },
         ends::add,
         ends::add);
-    assertTrue(begun.await(10, TimeUnit.SECONDS));
+    assertTrue(begun.await(60, TimeUnit.SECONDS));
     assertFalse(work.start("Another", progress -> 1, ends::add, ends::add));
     work.cancel();
     receiveUntilOver();

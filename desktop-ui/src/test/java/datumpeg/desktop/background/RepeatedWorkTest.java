@@ -19,8 +19,8 @@ class RepeatedWorkTest {
   private final BlockingQueue<String> told = new LinkedBlockingQueue<>();
 
   private String next() throws InterruptedException {
-    String word = told.poll(20, TimeUnit.SECONDS);
-    assertNotNull(word, "nothing was done within 20 s");
+    String word = told.poll(60, TimeUnit.SECONDS);
+    assertNotNull(word, "nothing was done within 60 s");
     return word;
   }
 

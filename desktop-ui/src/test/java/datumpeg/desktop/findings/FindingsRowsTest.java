@@ -61,7 +61,7 @@ class FindingsRowsTest {
   }
 
   private void until(BooleanSupplier holds) {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
     while (!holds.getAsBoolean()) {
       try {
         Runnable next = screen.poll(100, TimeUnit.MILLISECONDS);

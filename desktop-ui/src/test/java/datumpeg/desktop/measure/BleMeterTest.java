@@ -83,7 +83,7 @@ class BleMeterTest {
   }
 
   private void until(String what, BooleanSupplier holds) {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(40);
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
     while (!holds.getAsBoolean()) {
       try {
         Runnable next = screen.poll(100, TimeUnit.MILLISECONDS);
@@ -161,9 +161,10 @@ class BleMeterTest {
     assertEquals(METER, recorded().get(0).link());
     assertEquals("43bf0200", recorded().get(0).raw(), "the bytes as they came");
 
-    meter.device().drop();
+    meter.device().goOffAir();
     until("the loss is said", () -> link().isLost());
     assertTrue(running().trouble().contains(InventedMeter.ADDRESS), running().trouble());
+    meter.device().comeOnAir();
     until("it is there again", () -> !link().isLost());
     aMomentPasses();
     until("it is subscribed to again", () -> meter.measures(20.126));

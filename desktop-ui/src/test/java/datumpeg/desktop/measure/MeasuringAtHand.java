@@ -74,7 +74,7 @@ abstract class MeasuringAtHand {
   }
 
   void until(String what, BooleanSupplier holds) {
-    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
     while (!holds.getAsBoolean()) {
       try {
         Runnable next = screen.poll(100, TimeUnit.MILLISECONDS);

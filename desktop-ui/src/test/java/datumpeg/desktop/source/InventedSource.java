@@ -7,10 +7,9 @@ import datumpeg.bridge.failure.InputException;
 import datumpeg.bridge.jobs.Overviews;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.locks.LockSupport;
 import org.jspecify.annotations.Nullable;
 
-/** A record in memory that can be made to fail; for the thread of the test. */
+/** A record in memory that can be made to fail, and takes time; for the thread of the test. */
 final class InventedSource implements JobSource, JobSource.Opening {
   final List<JobRow> rows = new ArrayList<>();
   final List<String> reduced = new ArrayList<>();
@@ -18,7 +17,11 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Nullable FailureException failure;
   String identity = "one";
   String unreadable = "";
-  long millisecondsForOutcomes;
+
+  /** What a stopwatch shows that only this source's work moves on. */
+  long nanos;
+
+  long nanosForOutcomes;
   int opened;
   int closed;
   private long counter;
@@ -65,7 +68,7 @@ final class InventedSource implements JobSource, JobSource.Opening {
   @Override
   public List<KeptOutcome> outcomes(JobRow row) {
     asked.add(row.id());
-    LockSupport.parkNanos(1_000_000 * millisecondsForOutcomes);
+    nanos += nanosForOutcomes;
     return List.of();
   }
 

@@ -13,7 +13,10 @@ import datumpeg.bridge.record.entry.ReadingEntry;
 import java.io.PrintStream;
 import java.util.Map;
 
-/** Says in plain lines what a measuring session does. */
+/**
+ * Says in plain lines what a measuring session does. Each line is printed in one piece: who reads
+ * along, at a terminal or in a file, never meets half of one.
+ */
 final class MeasureTalk implements SessionWatcher {
   private final PrintStream err;
   private final Map<String, String> questions;
@@ -36,17 +39,18 @@ final class MeasureTalk implements SessionWatcher {
   public void asking(Wanted wanted, int leftAfterThis) {
     if (wanted.isQuestion()) {
       String name = wanted.target().question();
-      err.printf(
-          "Answer %s: %s  Type yes or no.  (%d more after it)%n",
-          name, questions.getOrDefault(name, ""), leftAfterThis);
+      err.print(
+          "Answer %s: %s  Type yes or no.  (%d more after it)%n"
+              .formatted(name, questions.getOrDefault(name, ""), leftAfterThis));
       return;
     }
-    err.printf(
-        "%s%s  (%s; %d more after it)%n",
-        TargetWords.instruction(wanted.target(), wanted.face(), ""),
-        wanted.expectedSi().isPresent() ? ", plan " + expected(wanted) : "",
-        wanted.name(),
-        leftAfterThis);
+    err.print(
+        "%s%s  (%s; %d more after it)%n"
+            .formatted(
+                TargetWords.instruction(wanted.target(), wanted.face(), ""),
+                wanted.expectedSi().isPresent() ? ", plan " + expected(wanted) : "",
+                wanted.name(),
+                leftAfterThis));
     if (big) {
       BigLetters.lines(wanted.target().text()).forEach(err::println);
       if (wanted.expectedSi().isPresent()) {
@@ -62,23 +66,25 @@ final class MeasureTalk implements SessionWatcher {
 
   @Override
   public void held(GuideState.Question question) {
-    err.printf(
-        "  HELD: %s for %s: %s%s%n",
-        (question.delivered().valueText() + " " + question.delivered().unitText()).strip(),
-        question.choices().get(0).words(),
-        question.why(),
-        tone(2));
+    err.print(
+        "  HELD: %s for %s: %s%s%n"
+            .formatted(
+                (question.delivered().valueText() + " " + question.delivered().unitText()).strip(),
+                question.choices().get(0).words(),
+                question.why(),
+                tone(2)));
     if (question.choices().size() == 1) {
       err.println("  Type yes to take it, again to measure again, skip or undo.");
     } else {
       for (int i = 0; i < question.choices().size(); i++) {
         Wanted choice = question.choices().get(i);
-        err.printf(
-            "    %d  %s (%s)%s%n",
-            i + 1,
-            choice.words(),
-            choice.name(),
-            choice.expectedSi().isPresent() ? ", plan " + expected(choice) : "");
+        err.print(
+            "    %d  %s (%s)%s%n"
+                .formatted(
+                    i + 1,
+                    choice.words(),
+                    choice.name(),
+                    choice.expectedSi().isPresent() ? ", plan " + expected(choice) : ""));
       }
       err.println("  Type the number of what was measured, or again to measure again.");
     }
@@ -86,14 +92,14 @@ final class MeasureTalk implements SessionWatcher {
 
   @Override
   public void waiting(int count, String why) {
-    err.printf(
-        "  NOT STORED YET: %d wait(s), at most %d may. %s%s%n",
-        count, ReadingStore.LARGEST_WAITING, why, tone(2));
+    err.print(
+        "  NOT STORED YET: %d wait(s), at most %d may. %s%s%n"
+            .formatted(count, ReadingStore.LARGEST_WAITING, why, tone(2)));
   }
 
   @Override
   public void captureEnded(String why) {
-    err.printf("  THE RAW BYTES ARE NOT KEPT: %s Readings still are.%s%n", why, tone(2));
+    err.print("  THE RAW BYTES ARE NOT KEPT: %s Readings still are.%s%n".formatted(why, tone(2)));
   }
 
   @Override
@@ -115,16 +121,17 @@ final class MeasureTalk implements SessionWatcher {
 
   @Override
   public void recorded(ReadingEntry reading) {
-    err.printf(
-        "  recorded %s for %s%s%n",
-        (reading.value() + " " + reading.unit()).strip(), reading.target(), tone(1));
+    err.print(
+        "  recorded %s for %s%s%n"
+            .formatted(
+                (reading.value() + " " + reading.unit()).strip(), reading.target(), tone(1)));
   }
 
   @Override
   public void withdrawn(ReadingEntry reading) {
-    err.printf(
-        "  withdrawn %s for %s%n",
-        (reading.value() + " " + reading.unit()).strip(), reading.target());
+    err.print(
+        "  withdrawn %s for %s%n"
+            .formatted((reading.value() + " " + reading.unit()).strip(), reading.target()));
   }
 
   @Override

@@ -10,7 +10,7 @@ import datumpeg.bridge.link.LinkLostException;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import java.io.PrintStream;
 
-/** Says where a watched value stands, one line a value. */
+/** Says where a watched value stands, one line a value, each printed in one piece. */
 final class WatchTalk implements SessionWatcher {
   private final PrintStream err;
   private final LiveDeviation live;
@@ -24,19 +24,18 @@ final class WatchTalk implements SessionWatcher {
 
   @Override
   public void asking(Wanted wanted, int leftAfterThis) {
-    err.printf(
-        "Watching %s (%s). Take the hand off, then type keep; quit ends without keeping.%n",
-        wanted.words(), wanted.name());
+    err.print(
+        "Watching %s (%s). Take the hand off, then type keep; quit ends without keeping.%n"
+            .formatted(wanted.words(), wanted.name()));
     if (live.isBounded()) {
       boolean decides = live.limitMetres() > live.uncertaintyMetres();
-      err.printf(
-          (decides
-                  ? "Inside the brackets is inside the limit of %s mm for sure: one value may be off"
-                      + " %s mm."
-                  : "One value of this meter cannot decide the limit of %s mm: it may be off %s mm.")
-              + "%n",
-          millimetres(live.limitMetres()),
-          millimetres(live.uncertaintyMetres()));
+      err.print(
+          ((decides
+                      ? "Inside the brackets is inside the limit of %s mm for sure: one value may be off"
+                          + " %s mm."
+                      : "One value of this meter cannot decide the limit of %s mm: it may be off %s mm.")
+                  + "%n")
+              .formatted(millimetres(live.limitMetres()), millimetres(live.uncertaintyMetres())));
     }
   }
 
@@ -55,28 +54,31 @@ final class WatchTalk implements SessionWatcher {
     }
     double deviation = live.deviationMetres(question.delivered().valueSi());
     boolean inside = live.isInside(deviation);
-    err.printf(
-        "  %s %s mm  %s  %s%s%n",
-        new LimitBar(live.limitMetres(), live.uncertaintyMetres()).text(deviation),
-        (deviation > 0 ? "+" : "") + millimetres(deviation),
-        inside ? "INSIDE" : "outside or too close to call",
-        value,
-        inside && tones ? "\u0007" : "");
+    err.print(
+        "  %s %s mm  %s  %s%s%n"
+            .formatted(
+                new LimitBar(live.limitMetres(), live.uncertaintyMetres()).text(deviation),
+                (deviation > 0 ? "+" : "") + millimetres(deviation),
+                inside ? "INSIDE" : "outside or too close to call",
+                value,
+                inside && tones ? "\u0007" : ""));
   }
 
   @Override
   public void recorded(ReadingEntry reading) {
-    err.printf("  recorded %s %s for %s%n", reading.value(), reading.unit(), reading.target());
+    err.print(
+        "  recorded %s %s for %s%n".formatted(reading.value(), reading.unit(), reading.target()));
   }
 
   @Override
   public void withdrawn(ReadingEntry reading) {
-    err.printf("  withdrawn %s %s for %s%n", reading.value(), reading.unit(), reading.target());
+    err.print(
+        "  withdrawn %s %s for %s%n".formatted(reading.value(), reading.unit(), reading.target()));
   }
 
   @Override
   public void waiting(int count, String why) {
-    err.printf("  NOT STORED YET: %d wait(s). %s%n", count, why);
+    err.print("  NOT STORED YET: %d wait(s). %s%n".formatted(count, why));
   }
 
   @Override

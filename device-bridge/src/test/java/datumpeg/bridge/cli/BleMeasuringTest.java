@@ -10,6 +10,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.jobfile.JobTexts;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
 import datumpeg.bridge.record.entry.ReadingEntry;
+import java.io.InputStream;
+import java.io.PipedInputStream;
+import java.io.PipedOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -38,8 +42,15 @@ class BleMeasuringTest {
     }
   }
 
+  /** Ends two seconds after the meter went away. */
   private CompletableFuture<Integer> measuring(String backend) {
+    return measuring(InputStream.nullInputStream(), backend);
+  }
+
+  /** The same; while somebody may type, it waits for a meter that is away. */
+  private CompletableFuture<Integer> measuring(InputStream typed, String backend) {
     return site.running(
+        typed,
         "Measure from",
         "measure",
         BleSite.JOB,
@@ -165,36 +176,38 @@ class BleMeasuringTest {
   @ParameterizedTest
   @ValueSource(strings = {BLUEZ, TINYB})
   void aMeterThatWentAwayIsReachedAgainAndTheSessionGoesOn(String backend) throws Exception {
+    assertGoesOn(backend, meter -> meter.device().drop());
+  }
+
+  private interface Blow {
+    void strike(InventedMeter meter) throws Exception;
+  }
+
+  /** The link is lost, comes back, however long that takes, and the next target is measured. */
+  private void assertGoesOn(String backend, Blow blow) throws Exception {
     InventedMeter meter = InventedMeter.describingItself(site.peer);
-    CompletableFuture<Integer> ended = measuring(backend);
-    assertTrue(meter.measures(18.0035));
-    site.untilRecorded(1);
-    meter.device().drop();
-    site.until(
-        "the return is said", () -> site.console.err().contains(link(backend) + " is there"));
-    BleSite.aMomentPasses();
-    assertTrue(meter.measures(20.126));
-    site.untilRecorded(2);
-    meter.device().goOffAir();
-    assertEquals(3, ended.get(60, TimeUnit.SECONDS), site.console.err());
+    try (PipedOutputStream keyboard = new PipedOutputStream();
+        PipedInputStream typed = new PipedInputStream(keyboard)) {
+      CompletableFuture<Integer> ended = measuring(typed, backend);
+      assertTrue(meter.measures(18.0035));
+      site.untilRecorded(1);
+      blow.strike(meter);
+      site.until(
+          "the return is said", () -> site.console.err().contains(link(backend) + " is there"));
+      assertTrue(site.console.err().contains("was lost"), site.console.err());
+      BleSite.aMomentPasses();
+      assertTrue(meter.measures(20.126));
+      site.untilRecorded(2);
+      keyboard.write("quit\n".getBytes(StandardCharsets.UTF_8));
+      keyboard.flush();
+      assertEquals(0, ended.get(60, TimeUnit.SECONDS), site.console.err());
+    }
     assertEquals(List.of("18.0035", "20.1260"), BleSite.inForce(site.console));
   }
 
   @Test
   void aCrashOfTheNativeLibraryIsALostLinkAndTheSessionGoesOn() throws Exception {
-    InventedMeter meter = InventedMeter.describingItself(site.peer);
-    CompletableFuture<Integer> ended = measuring(TINYB);
-    assertTrue(meter.measures(18.0035));
-    site.untilRecorded(1);
-    BleSite.crash(meter);
-    site.until("the return is said", () -> site.console.err().contains(link(TINYB) + " is there"));
-    BleSite.aMomentPasses();
-    assertTrue(meter.measures(20.126));
-    site.untilRecorded(2);
-    meter.device().goOffAir();
-    assertEquals(3, ended.get(60, TimeUnit.SECONDS), site.console.err());
-    assertTrue(site.console.err().contains("was lost"), site.console.err());
-    assertEquals(List.of("18.0035", "20.1260"), BleSite.inForce(site.console));
+    assertGoesOn(TINYB, BleSite::crash);
     assertEquals(0, site.console.run("verify"), site.console.err());
   }
 

@@ -76,8 +76,7 @@ final class BleSite implements AutoCloseable {
 
   /** The same, with what is typed meanwhile. */
   CompletableFuture<Integer> running(InputStream typed, String shown, String... words) {
-    CompletableFuture<Integer> ended =
-        CompletableFuture.supplyAsync(() -> console.runWithInput(typed, words));
+    CompletableFuture<Integer> ended = console.begin(typed, words);
     until(shown, () -> console.err().contains(shown) || ended.isDone());
     return ended;
   }

@@ -9,6 +9,7 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -117,23 +118,25 @@ class HostileMeterTest {
   }
 
   private Process measuring(Pty master) throws IOException {
-    return new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-XX:+UseSerialGC",
-            "-Xmx48m",
-            "-cp",
-            System.getProperty("java.class.path"),
-            ProgramUnderKill.class.getName(),
-            "measure",
-            "larkrise-01",
-            "--stage",
-            "arrival",
-            "--silent",
-            "--link",
-            "serial:" + master.getSlaveName(),
-            "--record",
-            folder.resolve("record.db").toString())
+    return OwnHome.process(
+            folder,
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-XX:+UseSerialGC",
+                "-Xmx48m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                ProgramUnderKill.class.getName(),
+                "measure",
+                "larkrise-01",
+                "--stage",
+                "arrival",
+                "--silent",
+                "--link",
+                "serial:" + master.getSlaveName(),
+                "--record",
+                folder.resolve("record.db").toString()))
         .redirectOutput(ProcessBuilder.Redirect.DISCARD)
         .redirectError(folder.resolve("said.txt").toFile())
         .start();
@@ -168,7 +171,7 @@ class HostileMeterTest {
 
   private String said() {
     try {
-      return Files.readString(folder.resolve("said.txt"));
+      return WrittenMeanwhile.text(folder.resolve("said.txt"));
     } catch (IOException e) {
       throw new AssertionError(e);
     }

@@ -16,6 +16,7 @@ import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -58,7 +59,7 @@ class MeasureCommandTest {
     site.untilRecorded(2);
     site.meterSends("9.00");
     site.master().close();
-    assertEquals(3, ended.get(30, TimeUnit.SECONDS));
+    assertEquals(3, ended.get(60, TimeUnit.SECONDS));
 
     assertTrue(site.console.err().contains("meter was lost"), site.console.err());
     assertTrue(site.console.err().contains("put aside: not a reading"), site.console.err());
@@ -89,7 +90,7 @@ class MeasureCommandTest {
     site.measured("20.126 m\r\nLaser on\r\n");
     site.untilRecorded(2);
     site.master().close();
-    ended.get(30, TimeUnit.SECONDS);
+    ended.get(60, TimeUnit.SECONDS);
     JobLog log = site.log();
     Path capture;
     try (Stream<Path> files = Files.list(folder.resolve("captures"))) {
@@ -139,14 +140,15 @@ class MeasureCommandTest {
       "0"
     };
     CompletableFuture<Integer> ended =
-        CompletableFuture.supplyAsync(() -> site.console.runWithInput("\nskip\n", words));
+        site.console.begin(
+            new ByteArrayInputStream("\nskip\n".getBytes(StandardCharsets.UTF_8)), words);
     byte[] command = new byte[2];
     assertEquals(2, site.master().getInputStream().readNBytes(command, 0, 2));
     assertEquals("M\r", new String(command, StandardCharsets.US_ASCII));
     site.meterSends("-0.30\r\n");
     site.untilRecorded(1);
     site.master().close();
-    ended.get(30, TimeUnit.SECONDS);
+    ended.get(60, TimeUnit.SECONDS);
 
     JobLog log = site.log();
     ReadingEntry reading = log.readings().get(0).entry();
@@ -218,7 +220,7 @@ class MeasureCommandTest {
     assertEquals(3, status, second.err());
     assertTrue(second.err().contains(site.master().getSlaveName()), second.err());
     site.master().close();
-    first.get(30, TimeUnit.SECONDS);
+    first.get(60, TimeUnit.SECONDS);
   }
 
   @Test

@@ -12,6 +12,7 @@ import datumpeg.bridge.frame.binary.CheckSum;
 import datumpeg.bridge.json.JsonObject;
 import datumpeg.bridge.json.JsonReader;
 import datumpeg.bridge.link.modbus.FakeStation;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -52,13 +53,18 @@ class MetersLearnTest {
   /** Types everything at once; each message is sent when its reading is asked for. */
   private int learn(String typed, String as, String... messages) throws Exception {
     CompletableFuture<Integer> ended =
-        CompletableFuture.supplyAsync(
-            () ->
-                console.runWithInput(
-                    typed, "meters", "learn", "--json", "--link", link(), "--as", as));
+        console.begin(
+            new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)),
+            "meters",
+            "learn",
+            "--json",
+            "--link",
+            link(),
+            "--as",
+            as);
     for (int i = 0; i < messages.length; i++) {
       String asked = "Reading " + (i + 1) + ",";
-      long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+      long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
       while (!console.err().contains(asked) && !ended.isDone()) {
         assertTrue(System.nanoTime() < deadline, console.err());
         LockSupport.parkNanos(5_000_000);

@@ -101,7 +101,7 @@ final class OwnMount implements AutoCloseable {
 
   String said() {
     try {
-      return Files.readString(folder.resolve("said.txt"));
+      return WrittenMeanwhile.text(folder.resolve("said.txt"));
     } catch (IOException e) {
       throw new AssertionError(e);
     }

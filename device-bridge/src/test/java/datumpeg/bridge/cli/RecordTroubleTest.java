@@ -73,7 +73,7 @@ class RecordTroubleTest {
             "--record",
             console.recordFile().toString()));
     Process process =
-        new ProcessBuilder(command)
+        OwnHome.process(folder, command)
             .redirectOutput(ProcessBuilder.Redirect.DISCARD)
             .redirectError(folder.resolve("said.txt").toFile())
             .start();
@@ -104,7 +104,7 @@ class RecordTroubleTest {
 
   private String said() {
     try {
-      return Files.readString(folder.resolve("said.txt"));
+      return WrittenMeanwhile.text(folder.resolve("said.txt"));
     } catch (IOException e) {
       throw new AssertionError(e);
     }

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
@@ -68,21 +69,23 @@ class ReplugTest {
   }
 
   private Process collecting(Path port) throws IOException {
-    return new ProcessBuilder(
-            Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-            "-XX:TieredStopAtLevel=1",
-            "-Xmx48m",
-            "-cp",
-            System.getProperty("java.class.path"),
-            ProgramUnderKill.class.getName(),
-            "collect",
-            "larkrise-01",
-            "--stage",
-            "arrival",
-            "--link",
-            "serial:" + port,
-            "--record",
-            folder.resolve("record.db").toString())
+    return OwnHome.process(
+            folder,
+            List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-XX:TieredStopAtLevel=1",
+                "-Xmx48m",
+                "-cp",
+                System.getProperty("java.class.path"),
+                ProgramUnderKill.class.getName(),
+                "collect",
+                "larkrise-01",
+                "--stage",
+                "arrival",
+                "--link",
+                "serial:" + port,
+                "--record",
+                folder.resolve("record.db").toString()))
         .redirectOutput(ProcessBuilder.Redirect.DISCARD)
         .redirectError(folder.resolve("said.txt").toFile())
         .start();
@@ -105,7 +108,7 @@ class ReplugTest {
 
   private String said() {
     try {
-      return Files.readString(folder.resolve("said.txt"));
+      return WrittenMeanwhile.text(folder.resolve("said.txt"));
     } catch (IOException e) {
       throw new AssertionError(e);
     }

@@ -10,6 +10,7 @@ import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +27,7 @@ final class SerialSite implements AutoCloseable {
   final TestConsole console;
   private final Path folder;
   private Pty master = new Pty();
-  private long sentNanos = System.nanoTime();
+  private long quietSinceNanos = System.nanoTime();
 
   SerialSite(Path folder) throws IOException {
     this.folder = folder;
@@ -45,7 +46,13 @@ final class SerialSite implements AutoCloseable {
     }
   }
 
+  /** A session that ends when its meter is away, or after the wait it is given. */
   CompletableFuture<Integer> measuring(String... more) {
+    return measuring(InputStream.nullInputStream(), more);
+  }
+
+  /** The same, with what is typed meanwhile. */
+  CompletableFuture<Integer> measuring(InputStream typed, String... more) {
     String[] words =
         Stream.concat(
                 Stream.of(
@@ -59,7 +66,7 @@ final class SerialSite implements AutoCloseable {
                     "serial:" + port()),
                 more.length == 0 ? Stream.of("--wait", "0") : Stream.of(more))
             .toArray(String[]::new);
-    CompletableFuture<Integer> ended = CompletableFuture.supplyAsync(() -> console.run(words));
+    CompletableFuture<Integer> ended = console.begin(typed, words);
     until("a target is asked for", () -> console.err().contains("Measure from") || ended.isDone());
     return ended;
   }
@@ -91,28 +98,27 @@ final class SerialSite implements AutoCloseable {
     port();
   }
 
-  /** What is measured next comes no sooner than a second from now. */
-  void pause() {
-    sentNanos = System.nanoTime();
-  }
-
   void until(String what, BooleanSupplier happened) {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
     while (!happened.getAsBoolean()) {
       assertTrue(
           System.nanoTime() < deadline, "waited too long until " + what + ": " + console.err());
       LockSupport.parkNanos(5_000_000);
     }
+    quietSinceNanos = System.nanoTime();
   }
 
-  /** No sooner behind what was sent before than a person measures two targets. */
+  /**
+   * No sooner behind what came before than a person measures two targets: behind what was waited
+   * for, not what was sent, since a busy machine takes its time with that.
+   */
   void measured(String text) throws IOException {
-    LockSupport.parkNanos(sentNanos + 1_250_000_000L - System.nanoTime());
+    LockSupport.parkNanos(quietSinceNanos + 1_250_000_000L - System.nanoTime());
     meterSends(text);
   }
 
   void meterSends(String text) throws IOException {
-    sentNanos = System.nanoTime();
+    quietSinceNanos = System.nanoTime();
     master.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
     master.getOutputStream().flush();
   }

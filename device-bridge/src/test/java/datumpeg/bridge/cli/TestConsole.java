@@ -13,6 +13,7 @@ import java.time.ZoneOffset;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 
 /**
@@ -71,10 +72,36 @@ public final class TestConsole {
 
   /** As the other, with input that comes bit by bit. */
   int runWithInput(InputStream input, String... arguments) {
-    out.reset();
-    err.reset();
+    forget();
     DatumpegCommand program = new DatumpegCommand(console(input), patience);
     return new CommandRunner(program, commands.apply(program)).run(arguments);
+  }
+
+  /** Begins a command line with nothing on standard input; see the other. */
+  CompletableFuture<Integer> begin(String... arguments) {
+    return begin(InputStream.nullInputStream(), arguments);
+  }
+
+  /**
+   * Runs a command line on a thread of its own. What earlier runs printed is forgotten before this
+   * returns: nobody takes it for what this one says.
+   */
+  CompletableFuture<Integer> begin(InputStream input, String... arguments) {
+    forget();
+    return CompletableFuture.supplyAsync(
+        () -> runWithInput(input, arguments), TestConsole::onItsOwnThread);
+  }
+
+  /** The common pool has as few threads as the machine has processors, and one may be kept. */
+  private static void onItsOwnThread(Runnable run) {
+    Thread thread = new Thread(run, "command line");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  private void forget() {
+    out.reset();
+    err.reset();
   }
 
   /** What the last run wrote on standard output. */

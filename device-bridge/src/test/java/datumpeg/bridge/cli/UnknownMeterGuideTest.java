@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.pty4j.unix.Pty;
 import datumpeg.bridge.jobfile.JobTexts;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -61,7 +62,7 @@ class UnknownMeterGuideTest {
     meterSends("18004,21.4,OK");
     until(measuring, () -> isShown(measure.get(2)));
     master.close();
-    measuring.get(30, TimeUnit.SECONDS);
+    measuring.get(60, TimeUnit.SECONDS);
     assertEquals(0, console.run("job", "show", "larkrise-01", "--readings"), console.err());
     assertTrue(console.out().contains("18004"), console.out());
   }
@@ -82,7 +83,7 @@ class UnknownMeterGuideTest {
       until(learned, () -> console.err().contains("Reading " + reading + ", the display shows: "));
       meterSends(sent.get(i).get(1));
     }
-    assertEquals(0, learned.get(30, TimeUnit.SECONDS), console.err());
+    assertEquals(0, learned.get(60, TimeUnit.SECONDS), console.err());
     assertShown(learn.stream().filter(line -> !line.startsWith("Reading ")).toList());
     for (List<String> row : sent) {
       assertTrue(typed.contains(row.get(0) + "\n"), typed);
@@ -108,7 +109,7 @@ class UnknownMeterGuideTest {
       until(checked, () -> console.err().split("Take the reading", -1).length == reading + 1);
       meterSends(sent[i - 1]);
     }
-    assertEquals(0, checked.get(30, TimeUnit.SECONDS), console.err());
+    assertEquals(0, checked.get(60, TimeUnit.SECONDS), console.err());
   }
 
   private static final String[] OF_TWELVE_METRES = {
@@ -148,7 +149,7 @@ class UnknownMeterGuideTest {
     meterSends("18004,21.4,OK");
     until(measuring, () -> isShown(block(1).get(2)));
     master.close();
-    measuring.get(30, TimeUnit.SECONDS);
+    measuring.get(60, TimeUnit.SECONDS);
     master = new Pty();
     check(block(2).get(0).replace("check laser", "check yard-laser"), OF_TWELVE_METRES);
     assertTrue(console.out().contains("known-distance of yard-laser"), console.out());
@@ -172,7 +173,7 @@ class UnknownMeterGuideTest {
         Arrays.stream(line.substring(PROMPT.length()).split(" ", -1))
             .map(word -> word.replace(PORT, master.getSlaveName()))
             .toArray(String[]::new);
-    return CompletableFuture.supplyAsync(() -> console.runWithInput(typed, words));
+    return console.begin(new ByteArrayInputStream(typed.getBytes(StandardCharsets.UTF_8)), words);
   }
 
   private void meterSends(String line) throws IOException {
@@ -181,7 +182,7 @@ class UnknownMeterGuideTest {
   }
 
   private void until(CompletableFuture<Integer> running, BooleanSupplier happened) {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(20);
+    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
     while (!happened.getAsBoolean() && !running.isDone()) {
       assertTrue(System.nanoTime() < deadline, "waited too long: " + console.err());
       LockSupport.parkNanos(5_000_000);

@@ -224,19 +224,19 @@ class GeneralTextLineTest {
   @Test
   void aLongHostileLineTakesNoLongerThanItsLength() {
     for (String piece : new String[] {"1 ", "- ", "1/", "a1-", "' ", "1.", "(((", "29' 6 3/"}) {
-      String line = piece.repeat(50_000);
-      Decoded decoded = assertTimeoutPreemptively(Duration.ofSeconds(10), () -> decode(line));
+      String line = piece.repeat(200_000);
+      Decoded decoded = assertTimeoutPreemptively(Duration.ofSeconds(60), () -> decode(line));
       assertInstanceOf(NotAReading.class, decoded);
     }
   }
 
-  @Property
+  @Property(seed = "20260302")
   void anyBytesGiveAnAnswer(@ForAll byte[] line) {
     Decoded decoded = decoding.decode(Bytes.of(line));
     assertNotNull(decoded);
   }
 
-  @Property
+  @Property(seed = "20260302")
   void anyLineOfTheAlphabetOfMetersGivesAFiniteValueOrAReason(
       @ForAll
           @Chars({' ', '.', ',', '+', '-', '/', '\'', '"', '%', ':', '#', 'm', 'f', 't', 'i', 'n'})

@@ -9,7 +9,7 @@ import java.util.concurrent.TimeUnit;
 
 /** Keeps what a link tells, for a test that waits for it. Thread-safe. */
 public final class RecordingListener implements LinkListener {
-  private static final long DEADLINE_SECONDS = 20;
+  private static final long DEADLINE_SECONDS = 60;
 
   private final BlockingQueue<Chunk> chunks = new LinkedBlockingQueue<>();
   private final BlockingQueue<Object> ends = new LinkedBlockingQueue<>();

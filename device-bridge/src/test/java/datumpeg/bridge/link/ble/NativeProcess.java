@@ -28,6 +28,6 @@ public final class NativeProcess {
     assertEquals(1, children.size(), "there must be one native process");
     String pid = String.valueOf(children.get(0).pid());
     assertEquals(0, new ProcessBuilder("kill", "-" + SIGSEGV, pid).start().waitFor());
-    children.get(0).onExit().orTimeout(30, TimeUnit.SECONDS).join();
+    children.get(0).onExit().orTimeout(60, TimeUnit.SECONDS).join();
   }
 }

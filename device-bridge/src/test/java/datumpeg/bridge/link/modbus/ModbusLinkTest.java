@@ -17,15 +17,18 @@ import java.io.IOException;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Against a station that knows its answers by heart, over a pseudo-terminal. */
+@Timeout(120)
 @DisabledOnOs(value = OS.WINDOWS, disabledReason = "Windows has no pseudo-terminals of this kind")
 class ModbusLinkTest {
   /**
@@ -77,7 +80,7 @@ class ModbusLinkTest {
   }
 
   private <T> T next(Class<T> kind) throws InterruptedException {
-    Object next = heard.poll(20, TimeUnit.SECONDS);
+    Object next = heard.poll(60, TimeUnit.SECONDS);
     assertTrue(kind.isInstance(next), "heard " + next);
     return kind.cast(next);
   }
@@ -96,7 +99,8 @@ class ModbusLinkTest {
         assertEquals("41400c4a", chunk.bytes().hex());
         assertEquals("input-0@1", chunk.channel());
       }
-      assertEquals(50, station.questionCount());
+      assertEquals(0, heard.size(), "more was told than was asked for");
+      assertTrue(station.questionCount() >= 50, station.questionCount() + " questions");
     }
   }
 
@@ -117,13 +121,15 @@ class ModbusLinkTest {
   @Test
   void aMissingAnswerIsAskedForAgainAndASilentStationIsLost() throws InterruptedException {
     try (ModbusLink link = link(inputs(1))) {
-      TimeUnit.MILLISECONDS.sleep(ModbusLink.PATIENCE.toMillis() * 3 / 2);
+      while (station.questionCount() < 2) {
+        LockSupport.parkNanos(1_000_000);
+      }
       station.answers(QUESTION, ANSWER);
       next(Chunk.class);
       station.answers(QUESTION, "01040441400c4a6a9c"); // its check sum is wrong
-      Object last = heard.poll(20, TimeUnit.SECONDS);
+      Object last = heard.poll(60, TimeUnit.SECONDS);
       while (last instanceof Chunk) {
-        last = heard.poll(20, TimeUnit.SECONDS);
+        last = heard.poll(60, TimeUnit.SECONDS);
       }
       LinkLostException loss = (LinkLostException) last;
       assertTrue(message(loss).contains("did not answer 3 times"), message(loss));
@@ -150,9 +156,9 @@ class ModbusLinkTest {
     try (ModbusLink link = link(inputs(5))) {
       next(Chunk.class);
       station.close();
-      Object last = heard.poll(20, TimeUnit.SECONDS);
+      Object last = heard.poll(60, TimeUnit.SECONDS);
       while (last instanceof Chunk) {
-        last = heard.poll(20, TimeUnit.SECONDS);
+        last = heard.poll(60, TimeUnit.SECONDS);
       }
       LinkLostException loss = (LinkLostException) last;
       assertTrue(message(loss).contains("unplugged"), message(loss));

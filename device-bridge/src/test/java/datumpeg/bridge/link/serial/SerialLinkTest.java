@@ -235,7 +235,7 @@ class SerialLinkTest {
       assertEquals(3, refused.exitStatus());
       assertTrue(String.valueOf(refused.getMessage()).contains(address().path()));
       holder.getOutputStream().close();
-      assertTrue(holder.waitFor(20, TimeUnit.SECONDS), "the other process did not end");
+      assertTrue(holder.waitFor(60, TimeUnit.SECONDS), "the other process did not end");
     } finally {
       holder.destroyForcibly();
     }

@@ -209,7 +209,7 @@ class LearningTest {
     assertEquals(List.of(), ofText(shown("1.000\r\n", "1.000 m"), shown("2.00\r\n", "2.00 deg")));
   }
 
-  @Property(tries = 200)
+  @Property(tries = 200, seed = "20260302")
   void anyBytesAreSearchedInBoundedTime(@ForAll byte[] one, @ForAll byte[] two) {
     List<Shown> all = new ArrayList<>();
     for (byte[] bytes : List.of(one, two, one)) {

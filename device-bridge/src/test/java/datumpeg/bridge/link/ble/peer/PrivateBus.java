@@ -81,6 +81,6 @@ public final class PrivateBus implements AutoCloseable {
   @Override
   public void close() {
     daemon.destroyForcibly();
-    daemon.onExit().orTimeout(20, TimeUnit.SECONDS).join();
+    daemon.onExit().orTimeout(60, TimeUnit.SECONDS).join();
   }
 }
