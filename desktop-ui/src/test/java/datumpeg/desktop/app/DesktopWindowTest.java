@@ -178,11 +178,9 @@ class DesktopWindowTest {
   void everyStageAndTheTrendFitWithoutCutText() {
     for (String each : List.of("arrival", "lift", "tightening", "roofing")) {
       HeadlessToolkit.run(() -> window.open(InventedJobs.ID, each));
-      picture();
       assertNoTextIsCut();
     }
     HeadlessToolkit.run(() -> window.window().screen().set(Screen.TREND));
-    picture();
     assertNoTextIsCut();
   }
 
@@ -278,8 +276,9 @@ class DesktopWindowTest {
     press(stage.getScene().getRoot(), KeyCode.PLUS, true);
     for (Screen each : Screen.values()) {
       HeadlessToolkit.run(() -> window.window().screen().set(each));
-      picture();
-      double now = HeadlessToolkit.on(() -> ((Labeled) lookup("live")).getFont().getSize());
+      double now =
+          HeadlessToolkit.atRest(
+              stage.getScene(), () -> ((Labeled) lookup("live")).getFont().getSize());
       assertEquals(2 * before, now, 0.1);
       if (each != Screen.FINDINGS) {
         assertNoTextIsCut();

@@ -20,10 +20,10 @@ import java.util.List;
 import java.util.concurrent.locks.LockSupport;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
-import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
@@ -182,7 +182,7 @@ abstract class MeasuringOnScreen {
   }
 
   void assertFits() {
-    WritableImage picture = HeadlessToolkit.picture(stage.getScene());
+    Scene scene = stage.getScene();
     Node screen = HeadlessToolkit.on(() -> stage.getScene().lookup(".measure-screen"));
     assertEquals(List.of(), HeadlessToolkit.cutTexts(screen));
     for (Node button :
@@ -196,7 +196,7 @@ abstract class MeasuringOnScreen {
           place.getHeight() >= LEAST_BUTTON && place.getWidth() >= LEAST_BUTTON,
           button + " is " + place);
       assertTrue(
-          place.getMaxY() <= picture.getHeight() && place.getMaxX() <= picture.getWidth(),
+          place.getMaxY() <= scene.getHeight() && place.getMaxX() <= scene.getWidth(),
           button + " leaves the window: " + place);
     }
     Node where = HeadlessToolkit.on(() -> stage.getScene().lookup(".where"));

@@ -285,7 +285,6 @@ class OverJobsTest {
     HeadlessToolkit.run(fold::fire);
     assertTrue(
         HeadlessToolkit.on(() -> lookup("compare-crew").getParent().getParent().isVisible()));
-    HeadlessToolkit.picture(stage.getScene());
     assertEquals(List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()));
   }
 }
