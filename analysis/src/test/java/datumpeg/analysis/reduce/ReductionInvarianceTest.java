@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.job.Job;
 import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.quantity.Quantity;
@@ -14,9 +15,11 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
@@ -52,6 +55,35 @@ class ReductionInvarianceTest {
     Findings expected = reduced(readings);
     Collections.shuffle(readings, new Random(seed));
     assertEquals(expected, reduced(readings));
+  }
+
+  /** Readings come a few at a time, of one stage or another; what stays is taken over. */
+  @Property(tries = 4, seed = "2026")
+  void readingsThatComeLaterAreReducedAsIfAllHadCome(
+      @ForAll @LongRange(min = 1, max = 1_000_000) long seed) {
+    List<Reading> readings = new ArrayList<>(survey(seed));
+    Collections.shuffle(readings, new Random(seed));
+    Reduction reduction = new Reduction(JOB, "digest");
+    List<MovedThing> pushed = List.of(MovedThing.parse("column.A2"));
+    Optional<Reduced> before = Optional.empty();
+    int takenOver = 0;
+    for (int n = readings.size() - 8; n <= readings.size(); n++) {
+      List<Reading> now = readings.subList(0, n);
+      List<MovedThing> moved = n < readings.size() ? List.of() : pushed;
+      Findings found = reduction.reduce(now, moved, before);
+      assertEquals(reduction.reduce(now, moved), found);
+      takenOver += before.map(known -> same(known.findings(), found)).orElse(0);
+      before = Optional.of(new Reduced(now, moved, found));
+    }
+    int stages = reduced(readings).stages().size();
+    assertEquals(7 * (stages - 1), takenOver);
+  }
+
+  /** How many stages of one are the very objects of the other. */
+  private static int same(Findings one, Findings other) {
+    Set<StageFindings> known = Collections.newSetFromMap(new IdentityHashMap<>());
+    known.addAll(one.stages());
+    return (int) other.stages().stream().filter(known::contains).count();
   }
 
   @Property(tries = 6, seed = "2026")

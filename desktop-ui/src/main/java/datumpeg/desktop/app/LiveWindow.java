@@ -36,7 +36,7 @@ final class LiveWindow implements AutoCloseable {
   private static final Logger LOG = System.getLogger(LiveWindow.class.getName());
 
   /** How often the record is asked whether rows were added. */
-  private static final Duration PAUSE = Duration.ofMillis(50);
+  private static final Duration PAUSE = Duration.ofMillis(20);
 
   private final Words words = Words.of(Locale.getDefault());
   private final SettingsKeeper settings;

@@ -32,6 +32,7 @@ public final class DerivedJobs {
   private final SiteRecord record;
   private final DerivedStore store;
   private Mark known;
+  private Optional<JobWork> last = Optional.empty();
 
   public DerivedJobs(SiteRecord record, DerivedStore store) {
     this.record = record;
@@ -102,20 +103,26 @@ public final class DerivedJobs {
     }
   }
 
-  /** Works a job out whatever is kept of it, and keeps what it comes to. */
+  /**
+   * Works a job out whatever is kept of it, and keeps what it comes to. Asked again for the same
+   * job, it works out only what further rows change.
+   */
   public JobWork work(JobKey job) {
     long row = known.row();
     JobLog log = record.log(job);
     Optional<StoredEntry<JobRevisionEntry>> file = record.newestRevision(job);
     JobWork work = work(job, file, log);
+    last = Optional.of(work);
     settle(work, row, key(job, file, log));
     return work;
   }
 
   private JobWork work(JobKey job, Optional<StoredEntry<JobRevisionEntry>> file, JobLog log) {
     return JobWork.of(
-        StoredJob.of(job, file.orElseThrow(() -> StoredJob.noFile(job)), log)
-            .checkedBy(record.meterChecks(job.organisation())));
+        StoredJob.of(
+                job, file.orElseThrow(() -> StoredJob.noFile(job)), log, last.map(JobWork::stored))
+            .checkedBy(record.meterChecks(job.organisation())),
+        last);
   }
 
   public List<KeptOutcome> outcomes(JobKey job) {

@@ -117,8 +117,25 @@ public record StoredJob(
 
   /** Joins a job file with the rows of its log. */
   static StoredJob of(JobKey key, StoredEntry<JobRevisionEntry> stored, JobLog log) {
+    return of(key, stored, log, Optional.empty());
+  }
+
+  /**
+   * The same, sooner: a file that is the one read before is not read again.
+   *
+   * @param before the job, or another, as it stood before
+   */
+  static StoredJob of(
+      JobKey key, StoredEntry<JobRevisionEntry> stored, JobLog log, Optional<StoredJob> before) {
     JobRevisionEntry file = stored.entry();
-    Job job = JobFile.read(file.toml(), "job file of " + key + ", revision " + file.revision());
+    Job job =
+        before
+            .filter(known -> known.jobDigest.equals(file.sha256()))
+            .map(StoredJob::job)
+            .orElseGet(
+                () ->
+                    JobFile.read(
+                        file.toml(), "job file of " + key + ", revision " + file.revision()));
     return of(key, file.revision(), job, file.sha256(), log);
   }
 
@@ -170,6 +187,13 @@ public record StoredJob(
   /** What turns its readings into findings. */
   public Reduction reduction() {
     return new Reduction(jobAsMeasured(), jobDigest, drift);
+  }
+
+  /** Whether the reduction of the other is equal: only their readings and moves may differ. */
+  boolean isReducedLike(StoredJob other) {
+    return jobDigest.equals(other.jobDigest)
+        && profileMeters.equals(other.profileMeters)
+        && drift.equals(other.drift);
   }
 
   /** What its readings say. */

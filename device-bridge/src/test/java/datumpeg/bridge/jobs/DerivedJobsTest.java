@@ -163,6 +163,37 @@ class DerivedJobsTest {
     }
   }
 
+  /** Worked out again and again, row after row, a job is what it is worked out at once. */
+  @Test
+  void jobWorkedOutAgainIsWhatItIsWorkedOutAfresh() {
+    ReadingEntry wrong = distance("slab.A1-slab.A4", 17.2);
+    List<Entry> rows =
+        List.of(
+            wrong,
+            distance("slab.A1-slab.B1", 9.001),
+            new VoidEntry(wrong.id(), "misread"),
+            new MeterCheckEntry(
+                "laser",
+                "known-distance",
+                Map.of("known", List.of("10.000 m"), "reading", List.of("10.012 m", "10.012 m")),
+                OffsetDateTime.parse("2026-03-05T07:00:00+01:00"),
+                "",
+                ""),
+            new MovedEntry("column.A2", "pushed"),
+            JobRevisionEntry.of(
+                2, "Hay shed", JobTexts.LARKRISE.replace("Hay shed, Larkrise", "Byre, Larkrise")));
+    try (DerivedStore store = kept()) {
+      DerivedJobs jobs = new DerivedJobs(record, store);
+      for (Entry row : rows) {
+        store(KEY, row);
+        jobs.work(OTHER);
+        jobs.work(KEY);
+        assertEquals(
+            JobWork.of(StoredJob.load(record, "larkrise-01")), jobs.work(KEY), row.kind().word());
+      }
+    }
+  }
+
   @Test
   void voidUnderAnotherJobUnsettlesTheJobOfItsReading() {
     ReadingEntry wrong = distance("slab.A1-slab.A4", 17.2);

@@ -80,10 +80,7 @@ public final class SlabShape implements Check {
     Optional<LinePlacement> placement = Optional.empty();
     if (adjustment instanceof Adjusted<AdjustedPlan> adjusted) {
       AdjustedPlan plan = adjusted.solution();
-      found.addAll(sizes(plan, used, stage));
-      found.addAll(diagonals(direct, stage));
-      found.addAll(squareness(plan, used, stage));
-      found.addAll(new EdgeStraightness(job, outcomes).of(plan, stage.evidence(used)));
+      found.addAll(outcomes(plan, direct, used, stage));
       plan.points().forEach(point -> points.put(point.name(), estimate(point)));
       networks.add(Network.of("the slab", plan.fit(), used));
       SlipNotes.ofNetwork("the slab", SlipNetworks.of(network), plan.fit(), used, stage)
@@ -92,14 +89,42 @@ public final class SlabShape implements Check {
       new SlabNextMeasurement(plan, used, stage).note(found).ifPresent(notes::add);
       notes.addAll(mirrorNotes(plan));
     } else if (adjustment instanceof Undetermined<AdjustedPlan> undetermined) {
-      found.addAll(sizesAsObserved(direct, stage));
-      found.addAll(diagonals(direct, stage));
+      found.addAll(outcomesAsObserved(direct, stage));
       SlipNotes.ofUnsettled("the slab", SlipNetworks.of(network), used, stage)
           .ifPresent(notes::add);
       notes.add(undeterminedNote(undetermined, used));
       tests.addAll(direct.tests());
     }
     return new CheckResult(found, notes, points, Map.of(), used, networks, placement, tests);
+  }
+
+  @Override
+  public List<Outcome> outcomes(StageReadings stage) {
+    List<Reading> used = stage.where(SlabShape::isSlabDistance);
+    if (used.isEmpty()) {
+      return List.of();
+    }
+    DirectValues direct = DirectValues.of(used, stage).orElseThrow();
+    return network(used, stage)
+        .adjust()
+        .complete()
+        .map(plan -> outcomes(plan, direct, used, stage))
+        .orElseGet(() -> outcomesAsObserved(direct, stage));
+  }
+
+  private List<Outcome> outcomes(
+      AdjustedPlan plan, DirectValues direct, List<Reading> used, StageReadings stage) {
+    List<Outcome> found = new ArrayList<>(sizes(plan, used, stage));
+    found.addAll(diagonals(direct, stage));
+    found.addAll(squareness(plan, used, stage));
+    found.addAll(new EdgeStraightness(job, outcomes).of(plan, stage.evidence(used)));
+    return found;
+  }
+
+  private List<Outcome> outcomesAsObserved(DirectValues direct, StageReadings stage) {
+    List<Outcome> found = new ArrayList<>(sizesAsObserved(direct, stage));
+    found.addAll(diagonals(direct, stage));
+    return found;
   }
 
   private static boolean isSlabDistance(Target target) {
