@@ -1,6 +1,6 @@
 package datumpeg.analysis.reduce;
 
-import datumpeg.analysis.measuring.MovedThing;
+import datumpeg.analysis.check.Rounds;
 import datumpeg.analysis.measuring.Reading;
 import java.util.List;
 import java.util.Optional;
@@ -8,30 +8,29 @@ import java.util.Optional;
 /**
  * What readings of a job were found to say, for one who reduces it again with a few more.
  *
- * @param inForce the readings
- * @param moved what had been moved, in order
+ * @param rounds the readings, of any stage, and what had been moved
  * @param findings what they say, by the same job, limits and checks of meters
  */
-public record Reduced(List<Reading> inForce, List<MovedThing> moved, Findings findings) {
-  public Reduced {
-    inForce = List.copyOf(inForce);
-    moved = List.copyOf(moved);
-  }
-
+public record Reduced(Rounds rounds, Findings findings) {
   /**
-   * A stage's findings if they are still what its readings say. Once something was moved, readings
-   * of other stages tell which of them are stale, and none is taken over.
+   * A stage's findings if they are still what its readings say: other stages tell only which of
+   * them are stale.
    *
    * @param ofStage its readings now, in the order in which they came
-   * @param movedNow what has been moved by now
    */
-  Optional<StageFindings> unchanged(
-      String stage, List<Reading> ofStage, List<MovedThing> movedNow) {
+  Optional<StageFindings> unchanged(String stage, List<Reading> ofStage, Rounds now) {
     boolean same =
-        moved.isEmpty()
-            && movedNow.isEmpty()
-            && ofStage.equals(
-                inForce.stream().filter(reading -> reading.stage().equals(stage)).toList());
+        rounds.moved().equals(now.moved())
+            && ofStage.equals(ofStage(stage))
+            && stale(ofStage, rounds).equals(stale(ofStage, now));
     return same ? findings.stage(stage) : Optional.empty();
+  }
+
+  private List<Reading> ofStage(String stage) {
+    return rounds.readings().stream().filter(reading -> reading.stage().equals(stage)).toList();
+  }
+
+  private static List<Reading> stale(List<Reading> ofStage, Rounds rounds) {
+    return ofStage.stream().filter(rounds::isStale).toList();
   }
 }

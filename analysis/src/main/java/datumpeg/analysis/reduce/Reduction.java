@@ -100,25 +100,24 @@ public final class Reduction {
    * @throws IllegalArgumentException if a reading names a stage or point the job does not have
    */
   public Findings reduce(List<Reading> inForce, List<MovedThing> moved) {
-    return reduce(inForce, moved, Optional.empty());
+    return reduce(new Rounds(moved, inForce), Optional.empty());
   }
 
   /**
-   * As {@link #reduce(List, List)}, and with the same result, sooner: stages whose readings are
-   * what they were are taken over.
+   * As {@link #reduce(List, List)}, sooner: stages whose readings are what they were are taken
+   * over.
    *
    * @param before what a reduction equal to this one came to
    */
-  public Findings reduce(List<Reading> inForce, List<MovedThing> moved, Optional<Reduced> before) {
-    Rounds rounds = new Rounds(moved, inForce);
-    Map<String, List<Reading>> byStage = byStage(inForce);
+  public Findings reduce(Rounds rounds, Optional<Reduced> before) {
+    Map<String, List<Reading>> byStage = byStage(rounds.readings());
     List<StageFindings> stages = new ArrayList<>();
     for (Stage stage : job.stages()) {
       List<Reading> ofStage = byStage.getOrDefault(stage.id(), List.of());
       if (!ofStage.isEmpty()) {
         stages.add(
             before
-                .flatMap(known -> known.unchanged(stage.id(), ofStage, moved))
+                .flatMap(known -> known.unchanged(stage.id(), ofStage, rounds))
                 .orElseGet(() -> reduceStage(stage, ofStage, rounds)));
       }
     }

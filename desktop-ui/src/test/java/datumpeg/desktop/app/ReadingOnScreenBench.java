@@ -3,6 +3,8 @@ package datumpeg.desktop.app;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.analysis.measuring.MeasuredQuantity;
+import datumpeg.analysis.measuring.Reading;
 import datumpeg.bridge.jobs.StoredJob;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
@@ -17,7 +19,9 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -40,8 +44,9 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * How long a reading that another process committed takes until it is on screen: from the end of
- * its commit to the pulse behind the change of the outcomes shown. Not part of the build;
- * docs/benchmarks/window.md says how it is run.
+ * its commit to the pulse behind the change of the outcomes shown. Once for readings that agree, as
+ * nearly all do, and once for readings that contradict each other, where a slip is looked for. Not
+ * part of the build; docs/benchmarks/window.md says how it is run.
  *
  * <p>Both processes read one clock: on Linux {@code System.nanoTime} is CLOCK_MONOTONIC.
  */
@@ -53,11 +58,33 @@ class ReadingOnScreenBench {
 
   @TempDir Path folder;
 
+  /** The distances of the slab again and again, each within a millimetre of what it was. */
   @Test
-  void fromCommitInAnotherProcessToTheScreen() throws Exception {
+  void readingThatAgrees() throws Exception {
+    measure("agreeing", 2);
+  }
+
+  /** One side of the slab again and again, by turns as it is and 20 mm longer. */
+  @Test
+  void readingThatContradictsOthers() throws Exception {
+    measure("contradicting", 2);
+  }
+
+  /** As the first, of a job with readings of every stage. */
+  @Test
+  void readingThatAgreesOfAJobNearlyDone() throws Exception {
+    measure("agreeing", Integer.MAX_VALUE);
+  }
+
+  /**
+   * Measures with a sample of its own.
+   *
+   * @param steps of the sample that are done before, at most
+   */
+  private void measure(String which, int steps) throws Exception {
     Path file = folder.resolve("site.db");
     SampleJob sample = SampleJob.of("larkrise-01", file);
-    sample.steps().subList(0, 2).forEach(sample::run);
+    sample.steps().subList(0, Math.min(steps, sample.steps().size())).forEach(sample::run);
     HeadlessToolkit.start();
     Stage stage = HeadlessToolkit.on(Stage::new);
     BlockingQueue<Long> shown = new LinkedBlockingQueue<>();
@@ -72,13 +99,14 @@ class ReadingOnScreenBench {
                     Clock.systemUTC(),
                     ZoneOffset.UTC));
     HeadlessToolkit.run(() -> window.openOn(stage));
+    HeadlessToolkit.run(() -> window.window().open("larkrise-01", "arrival"));
     HeadlessToolkit.until("outcomes", () -> !outcomes(stage).isEmpty());
     HeadlessToolkit.run(() -> listen(stage, shown));
-    List<Double> millis = measure(file, shown);
+    List<Double> millis = measure(file, which, shown);
     HeadlessToolkit.run(stage::close);
     window.close();
     Collections.sort(millis);
-    tell(millis);
+    tell(which + (steps > 2 ? ", readings of every stage" : ", first stage"), millis);
   }
 
   private static String outcomes(Stage stage) {
@@ -107,14 +135,16 @@ class ReadingOnScreenBench {
     }.start();
   }
 
-  private static List<Double> measure(Path file, BlockingQueue<Long> shown) throws Exception {
+  private static List<Double> measure(Path file, String which, BlockingQueue<Long> shown)
+      throws Exception {
     Process writer =
         new ProcessBuilder(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
                 "-cp",
                 System.getProperty("java.class.path"),
                 Writer.class.getName(),
-                file.toString())
+                file.toString(),
+                which)
             .redirectError(ProcessBuilder.Redirect.INHERIT)
             .start();
     List<Double> millis = new ArrayList<>();
@@ -141,18 +171,22 @@ class ReadingOnScreenBench {
     return millis;
   }
 
-  private static void tell(List<Double> sorted) throws IOException {
-    String row =
+  private static void tell(String what, List<Double> sorted) throws IOException {
+    Path table = Path.of(System.getProperty("datumpeg.root"), "desktop-ui/target/on-screen.md");
+    if (!Files.exists(table)) {
+      Files.writeString(table, "| readings | | median | p95 | longest |\n|---|---|---|---|---|\n");
+    }
+    Files.writeString(
+        table,
         String.format(
             Locale.ROOT,
-            "| %d | %.0f ms | %.0f ms | %.0f ms |%n",
+            "| %s | %d | %.0f ms | %.0f ms | %.0f ms |%n",
+            what,
             sorted.size(),
             sorted.get(sorted.size() / 2),
             sorted.get((int) Math.ceil(sorted.size() * 0.95) - 1),
-            sorted.get(sorted.size() - 1));
-    java.nio.file.Files.writeString(
-        Path.of(System.getProperty("datumpeg.root"), "desktop-ui", "target", "on-screen.md"),
-        "| readings | median | p95 | longest |\n|---|---|---|---|\n" + row);
+            sorted.get(sorted.size() - 1)),
+        StandardOpenOption.APPEND);
   }
 
   /** The other process: commits one reading after the other and says when each was committed. */
@@ -168,14 +202,21 @@ class ReadingOnScreenBench {
       try (SiteRecord record = SqliteRecords.open(Path.of(arguments[0]), SqliteRecords.Mode.WRITE);
           RecordSession session =
               record.openSession(new SessionStart("bench", "bench", Clock.systemUTC()))) {
+        StoredJob job = StoredJob.load(record, "larkrise-01");
+        List<Reading> distances = distances(job);
         for (int i = 0; i < COUNT; i++) {
           asked.readLine();
           Thread.sleep(random.nextLong(300, 600));
-          // Far enough from one another that the adjusted side changes in a decimal shown.
-          String value = i % 2 == 0 ? "18.000" : "18.020";
+          Reading like = distances.get(i % distances.size());
+          double metres = like.valueSi() + random.nextDouble(-0.001, 0.001);
+          if (arguments[1].equals("contradicting")) {
+            like = distances.get(0);
+            metres = like.valueSi() + i % 2 * 0.02;
+          }
+          String value = String.format(Locale.ROOT, "%.4f", metres);
           session.append(
-              StoredJob.find(record, "larkrise-01"),
-              ReadingEntry.builder(ids.next(), "arrival", "distance", "slab.A1-slab.A4")
+              job.key(),
+              ReadingEntry.builder(ids.next(), "arrival", "distance", like.target().text())
                   .value(value, "m", Double.parseDouble(value))
                   .readAt(OffsetDateTime.now(ZoneOffset.UTC))
                   .source("bench row " + i)
@@ -183,6 +224,13 @@ class ReadingOnScreenBench {
           out.println(System.nanoTime());
         }
       }
+    }
+
+    private static List<Reading> distances(StoredJob job) {
+      return job.readings().stream()
+          .filter(reading -> reading.stage().equals("arrival"))
+          .filter(reading -> reading.target().quantity() == MeasuredQuantity.DISTANCE)
+          .toList();
     }
   }
 }

@@ -1,5 +1,6 @@
 package datumpeg.bridge.jobs;
 
+import datumpeg.analysis.check.Rounds;
 import datumpeg.analysis.measuring.MovedThing;
 import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.reduce.Findings;
@@ -36,20 +37,34 @@ public record JobWork(
    * @param before the job, or another, as it stood before
    */
   public static JobWork of(StoredJob stored, Optional<JobWork> before) {
+    Optional<JobWork> alike = before.filter(work -> work.stored.isReducedLike(stored));
     Reduction reduction = stored.reduction();
-    List<Findings> earlier = new ArrayList<>();
-    for (int moves = 0; moves < stored.moved().size(); moves++) {
-      List<MovedThing> movedSoFar = stored.moved().subList(0, moves);
-      earlier.add(reduction.reduce(takenBefore(stored.readings(), movedSoFar), movedSoFar));
+    List<Findings> inTime = new ArrayList<>();
+    for (int moves = 0; moves <= stored.moved().size(); moves++) {
+      Rounds rounds = rounds(stored, moves);
+      int now = moves;
+      inTime.add(reduction.reduce(rounds, alike.flatMap(work -> work.reduced(now))));
     }
-    Optional<Reduced> known =
-        before.filter(work -> work.stored.isReducedLike(stored)).map(JobWork::reduced);
-    Findings findings = reduction.reduce(stored.readings(), stored.moved(), known);
-    return new JobWork(stored, findings, earlier, stored.holdPoints(findings));
+    Findings findings = inTime.remove(stored.moved().size());
+    return new JobWork(stored, findings, inTime, stored.holdPoints(findings));
   }
 
-  private Reduced reduced() {
-    return new Reduced(stored.readings(), stored.moved(), findings);
+  /** What was found when only so many things had been moved; empty if fewer were. */
+  private Optional<Reduced> reduced(int moves) {
+    List<Findings> known = inTime();
+    return moves < known.size()
+        ? Optional.of(new Reduced(rounds(stored, moves), known.get(moves)))
+        : Optional.empty();
+  }
+
+  /** What was in force when only so many things had been moved: of the last round, all. */
+  private static Rounds rounds(StoredJob stored, int moves) {
+    List<MovedThing> movedSoFar = stored.moved().subList(0, moves);
+    return new Rounds(
+        movedSoFar,
+        moves == stored.moved().size()
+            ? stored.readings()
+            : takenBefore(stored.readings(), movedSoFar));
   }
 
   /** The readings of rounds that had begun when only these things had been moved. */
@@ -61,8 +76,12 @@ public record JobWork(
 
   /** Every outcome of every round, in the order of the work. */
   public List<DatedOutcome> history() {
+    return JobHistory.of(stored.job(), inTime(), stored.readings());
+  }
+
+  private List<Findings> inTime() {
     List<Findings> inTime = new ArrayList<>(earlier);
     inTime.add(findings);
-    return JobHistory.of(stored.job(), inTime, stored.readings());
+    return inTime;
   }
 }

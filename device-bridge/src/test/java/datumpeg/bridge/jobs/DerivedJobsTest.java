@@ -180,6 +180,7 @@ class DerivedJobsTest {
                 "",
                 ""),
             new MovedEntry("column.A2", "pushed"),
+            distance("slab.A1-slab.B1", 9.002),
             JobRevisionEntry.of(
                 2, "Hay shed", JobTexts.LARKRISE.replace("Hay shed, Larkrise", "Byre, Larkrise")));
     try (DerivedStore store = kept()) {
@@ -188,8 +189,12 @@ class DerivedJobsTest {
         store(KEY, row);
         jobs.work(OTHER);
         jobs.work(KEY);
-        assertEquals(
-            JobWork.of(StoredJob.load(record, "larkrise-01")), jobs.work(KEY), row.kind().word());
+        JobWork fresh = JobWork.of(StoredJob.load(record, "larkrise-01"));
+        JobWork again = jobs.work(KEY);
+        assertEquals(fresh.findings(), again.findings(), row.kind().word());
+        assertEquals(fresh.earlier(), again.earlier(), row.kind().word());
+        assertEquals(fresh.holdPoints(), again.holdPoints(), row.kind().word());
+        assertEquals(fresh.history(), again.history(), row.kind().word());
       }
     }
   }
