@@ -100,24 +100,25 @@ public final class Reduction {
    * @throws IllegalArgumentException if a reading names a stage or point the job does not have
    */
   public Findings reduce(List<Reading> inForce, List<MovedThing> moved) {
-    return reduce(new Rounds(moved, inForce), Optional.empty());
+    return reduce(new Rounds(moved, inForce), List.of());
   }
 
   /**
    * As {@link #reduce(List, List)}, sooner: stages whose readings are what they were are taken
    * over.
    *
-   * @param before what a reduction equal to this one came to
+   * @param known what reductions equal to this one came to
    */
-  public Findings reduce(Rounds rounds, Optional<Reduced> before) {
+  public Findings reduce(Rounds rounds, List<Reduced> known) {
     Map<String, List<Reading>> byStage = byStage(rounds.readings());
     List<StageFindings> stages = new ArrayList<>();
     for (Stage stage : job.stages()) {
       List<Reading> ofStage = byStage.getOrDefault(stage.id(), List.of());
       if (!ofStage.isEmpty()) {
         stages.add(
-            before
-                .flatMap(known -> known.unchanged(stage.id(), ofStage, rounds))
+            known.stream()
+                .flatMap(one -> one.unchanged(stage.id(), ofStage, rounds).stream())
+                .findFirst()
                 .orElseGet(() -> reduceStage(stage, ofStage, rounds)));
       }
     }

@@ -20,7 +20,6 @@ import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
@@ -66,17 +65,20 @@ class ReductionInvarianceTest {
     Collections.shuffle(readings, new Random(seed));
     Reduction reduction = new Reduction(JOB, "digest");
     List<MovedThing> pushed = List.of(MovedThing.parse("column.A2"));
-    Optional<Reduced> before = Optional.empty();
+    List<Reduced> known = new ArrayList<>();
     int takenOver = 0;
     for (int n = readings.size() - 8; n <= readings.size(); n++) {
       Rounds now = new Rounds(n < readings.size() - 4 ? List.of() : pushed, readings.subList(0, n));
-      Findings found = reduction.reduce(now, before);
+      Findings found = reduction.reduce(now, known);
       assertEquals(reduction.reduce(now.readings(), now.moved()), found);
-      takenOver += before.map(known -> same(known.findings(), found)).orElse(0);
-      before = Optional.of(new Reduced(now, found));
+      takenOver += known.stream().mapToInt(one -> same(one.findings(), found)).max().orElse(0);
+      known.add(new Reduced(now, found));
     }
-    int stages = reduced(readings).stages().size();
-    assertEquals(7 * (stages - 1), takenOver); // when the column is pushed, all are found anew
+    assertTrue(takenOver > 4 * stages(readings), takenOver + " taken over");
+  }
+
+  private static int stages(List<Reading> readings) {
+    return reduced(readings).stages().size();
   }
 
   /** How many stages of one are the very objects of the other. */

@@ -12,6 +12,8 @@ import datumpeg.analysis.trend.JobHistory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A job as stored with what its readings come to.
@@ -37,24 +39,27 @@ public record JobWork(
    * @param before the job, or another, as it stood before
    */
   public static JobWork of(StoredJob stored, Optional<JobWork> before) {
-    Optional<JobWork> alike = before.filter(work -> work.stored.isReducedLike(stored));
+    List<Reduced> known =
+        before.filter(work -> work.stored.isReducedLike(stored)).map(JobWork::reduced).stream()
+            .flatMap(List::stream)
+            .collect(Collectors.toCollection(ArrayList::new));
     Reduction reduction = stored.reduction();
     List<Findings> inTime = new ArrayList<>();
     for (int moves = 0; moves <= stored.moved().size(); moves++) {
       Rounds rounds = rounds(stored, moves);
-      int now = moves;
-      inTime.add(reduction.reduce(rounds, alike.flatMap(work -> work.reduced(now))));
+      Findings findings = reduction.reduce(rounds, known);
+      known.add(new Reduced(rounds, findings));
+      inTime.add(findings);
     }
     Findings findings = inTime.remove(stored.moved().size());
     return new JobWork(stored, findings, inTime, stored.holdPoints(findings));
   }
 
-  /** What was found when only so many things had been moved; empty if fewer were. */
-  private Optional<Reduced> reduced(int moves) {
-    List<Findings> known = inTime();
-    return moves < known.size()
-        ? Optional.of(new Reduced(rounds(stored, moves), known.get(moves)))
-        : Optional.empty();
+  private List<Reduced> reduced() {
+    List<Findings> inTime = inTime();
+    return IntStream.range(0, inTime.size())
+        .mapToObj(moves -> new Reduced(rounds(stored, moves), inTime.get(moves)))
+        .toList();
   }
 
   /** What was in force when only so many things had been moved: of the last round, all. */
