@@ -27,7 +27,7 @@ public final class Cautions {
       "Lifting and working at height: people licensed for it, with the gear and the fall protection"
           + " the local rules ask for; nobody under a load.";
   private static final String SWARF =
-      "Drilling and cutting: eye and ear protection; sweep swarf off sheets and gutters the same day,"
+      "Drilling and cutting: eye and ear protection; sweep swarf off sheets and gutters the same day:"
           + " it rusts through the coating and cuts.";
 
   private Cautions() {}

@@ -84,8 +84,9 @@ public final class ChartPainter {
     int first = window.firstPoint();
     int last = window.lastPoint(points.size());
     int most = (int) Math.max(1, (right - left) / pen.em(7.5));
-    int step = Math.max(1, (int) Math.ceil((last - first + 1) / (double) most));
-    for (int i = first + step / 2; i <= last; i += step) {
+    int seen = last - first + 1;
+    int step = Math.max(1, Math.min(seen, RoundTicks.wholeStep(seen / (double) most)));
+    for (int i = (first + step) / step * step - 1; i <= last; i += step) {
       double x = Math.max(left + pen.em(1), Math.min(right - pen.em(2), x(i)));
       pen.line(x(i), bottom, x(i), bottom + pen.em(0.3), Ink.QUIET, 1);
       pen.text(Integer.toString(i + 1), x, bottom + pen.em(1), Ink.TEXT, Pen.Align.MIDDLE);
@@ -146,6 +147,7 @@ public final class ChartPainter {
       return;
     }
     if (dashed) {
+      pen.line(from, y(value), to, y(value), Ink.PAPER, thickness + 1); // keeps the gaps open
       pen.dashes(from, y(value), to, y(value), ink, thickness);
     } else {
       pen.line(from, y(value), to, y(value), ink, thickness);
@@ -246,7 +248,7 @@ public final class ChartPainter {
 
   private void name(List<Name> names, String name, double value, Ink ink) {
     if (!Double.isNaN(value)) {
-      names.add(new Name(name + " " + Figures.signed(value), y(value), ink));
+      names.add(new Name(name + " " + Figures.signed(value, labels.unit()), y(value), ink));
     }
   }
 

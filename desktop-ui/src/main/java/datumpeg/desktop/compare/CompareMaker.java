@@ -114,28 +114,28 @@ final class CompareMaker {
         group.halfWidth().isPresent()
             ? words.text(
                 "compare.mean",
-                Figures.signed(factor * group.mean()),
-                plain(factor, group.halfWidth()),
+                Figures.signed(factor * group.mean(), unit),
+                plain(factor, group.halfWidth(), unit),
                 unit)
-            : words.text("compare.mean-alone", Figures.signed(factor * group.mean()), unit);
+            : words.text("compare.mean-alone", Figures.signed(factor * group.mean(), unit), unit);
     String spread =
         group.observedSpread().isPresent()
             ? " "
                 + words.text(
                     "compare.spread",
-                    plain(factor, group.observedSpread()),
-                    plain(factor, group.ownSpread()),
+                    plain(factor, group.observedSpread(), unit),
+                    plain(factor, group.ownSpread(), unit),
                     unit)
             : "";
     String scatter =
         group.meanScatter().isPresent()
-            ? " " + words.text("compare.scatter", plain(factor, group.meanScatter()), unit)
+            ? " " + words.text("compare.scatter", plain(factor, group.meanScatter(), unit), unit)
             : "";
     return mean + spread + scatter;
   }
 
-  private static String plain(double factor, OptionalDouble value) {
-    return Figures.signed(factor * value.orElse(0)).replace("+", "");
+  private static String plain(double factor, OptionalDouble value, String unit) {
+    return Figures.signed(factor * value.orElse(0), unit).replace("+", "");
   }
 
   private List<String> sentences(CompareAsked asked, Comparison comparison) {

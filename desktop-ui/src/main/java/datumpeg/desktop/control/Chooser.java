@@ -36,6 +36,7 @@ public final class Chooser extends VBox {
                 chosen.accept(choice.id());
               }
             });
+    ChoiceWidth.follow(box, label);
     getChildren().addAll(label, box);
   }
 

@@ -26,6 +26,13 @@ public final class RoundTicks {
     return ticks;
   }
 
+  /**
+   * The least whole number of the same kind that is not below another: 1, 2, 5, 10, 20 and so on.
+   */
+  public static int wholeStep(double least) {
+    return least <= 1 ? 1 : (int) Math.round(step(least));
+  }
+
   private static double step(double least) {
     double decade = Math.pow(10, Math.floor(Math.log10(least)));
     for (double factor : new double[] {1, 2, 5}) {

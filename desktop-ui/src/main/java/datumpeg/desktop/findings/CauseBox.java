@@ -36,7 +36,10 @@ final class CauseBox extends HBox {
     texts.getChildren().add(tick(cause, texts, done));
     HBox.setHgrow(texts, Priority.ALWAYS);
     getStyleClass().add("cause-card");
-    getChildren().addAll(new StandingMark(cause.standing()), texts);
+    Label number = new Label(Integer.toString(cause.number()));
+    number.getStyleClass().add("cause-number");
+    number.setMinSize(USE_PREF_SIZE, USE_PREF_SIZE);
+    getChildren().addAll(new VBox(new StandingMark(cause.standing()), number), texts);
   }
 
   private CheckBox tick(CauseCard cause, VBox texts, Done done) {

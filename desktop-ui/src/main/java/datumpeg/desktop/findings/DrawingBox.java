@@ -26,6 +26,11 @@ final class DrawingBox extends VBox {
   /** The same where the drawing takes all the room. */
   private static final double LEAST_LETTERS_LARGE = 1.1;
 
+  /** How small they may become, as part of the same, where that lets the whole drawing be seen. */
+  private static final double LEAST_LETTERS_OF_ALL = 0.7;
+
+  private static final double LEAST_LETTERS_OF_ALL_LARGE = 0.75;
+
   private final FlowPane choice = new FlowPane(6, 4);
   private final datumpeg.desktop.control.Drawing place =
       new datumpeg.desktop.control.Drawing("plan");
@@ -61,7 +66,7 @@ final class DrawingBox extends VBox {
     around.setFitToWidth(true);
     around.setFitToHeight(true);
     around.getStyleClass().add("drawing-scroll");
-    around.prefViewportHeightProperty().bind(place.minHeightProperty());
+    around.viewportBoundsProperty().addListener(seen -> keepReadable());
     around.setAccessibleText(words.text("findings.drawing"));
     VBox.setVgrow(around, Priority.ALWAYS);
     getChildren().addAll(choice, around, caption);
@@ -124,15 +129,23 @@ final class DrawingBox extends VBox {
     choice.getChildren().add(larger);
   }
 
-  /** In a place too small for its words a drawing is scrolled, not shrunk. */
+  /** In a place much too small for its words a drawing is scrolled, not shrunk. */
   private void keepReadable() {
     drawings.stream()
         .filter(drawing -> drawing.title().equals(chosen))
         .findFirst()
         .ifPresent(
             drawing -> {
-              double letters = larger.isSelected() ? LEAST_LETTERS_LARGE : LEAST_LETTERS;
-              double scale = letters * larger.getFont().getSize() / Mark.FONT_SIZE;
+              double button = larger.getFont().getSize() / Mark.FONT_SIZE;
+              double readable =
+                  button * (larger.isSelected() ? LEAST_LETTERS_LARGE : LEAST_LETTERS);
+              double least =
+                  button
+                      * (larger.isSelected() ? LEAST_LETTERS_OF_ALL_LARGE : LEAST_LETTERS_OF_ALL);
+              double whole =
+                  (around.getViewportBounds().getHeight() - 2) / drawing.picture().height();
+              double scale = whole >= least ? Math.min(readable, whole) : readable;
+              around.setPrefViewportHeight(readable * drawing.picture().height());
               place.setMinSize(
                   scale * drawing.picture().width(), scale * drawing.picture().height());
             });

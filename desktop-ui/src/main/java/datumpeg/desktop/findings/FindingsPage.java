@@ -66,10 +66,16 @@ record FindingsPage(
   /**
    * One thing that is wrong, told once.
    *
+   * @param number at which it stands on the drawing of where to look
    * @param things what was likely moved when it is dealt with, as {@code moved} names it
    */
   record CauseCard(
-      Standing standing, String sentence, String action, String symptoms, List<String> things) {
+      int number,
+      Standing standing,
+      String sentence,
+      String action,
+      String symptoms,
+      List<String> things) {
     CauseCard {
       things = List.copyOf(things);
     }

@@ -22,6 +22,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.stream.IntStream;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
@@ -226,7 +227,9 @@ public final class FindingsViewModel {
         answer.standing(),
         answer.sentence(),
         answer.first(),
-        findings.causes().stream().map(this::cause).toList(),
+        IntStream.range(0, findings.causes().size())
+            .mapToObj(index -> cause(index + 1, findings.causes().get(index)))
+            .toList(),
         findings.causes().isEmpty() ? words.text("findings.no-cause") : "",
         notes(work.strays(), findings.notes()),
         new StageToDraw(work.job().setOut(), findings, words.figures().lengths()),
@@ -250,12 +253,13 @@ public final class FindingsViewModel {
     return texts;
   }
 
-  private CauseCard cause(Cause cause) {
+  private CauseCard cause(int number, Cause cause) {
     String symptoms =
         cause.symptoms().isEmpty()
             ? ""
             : words.text("findings.symptoms", symptoms(cause.symptoms()));
     return new CauseCard(
+        number,
         Standing.of(cause.kind()),
         words.told(cause.sentence()),
         words.told(cause.action()),

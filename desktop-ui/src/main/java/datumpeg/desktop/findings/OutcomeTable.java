@@ -3,9 +3,13 @@ package datumpeg.desktop.findings;
 import datumpeg.desktop.control.InSteps;
 import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.text.Words;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import java.util.function.Function;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.geometry.Pos;
@@ -23,10 +27,18 @@ import org.jspecify.annotations.Nullable;
 
 /** Every outcome of a stage with its numbers, its verdict and its remedy. */
 final class OutcomeTable extends TableView<OutcomeRow> {
-  private static final double CELL_PADDING = 18;
+  /** Beside and between the words of a cell, in heights of its letters. */
+  private static final double CELL_PADDING_LETTERS = 1.2;
+
+  /** The letters for which the widths of the columns are given. */
+  private static final double USUAL_LETTERS = 15;
+
+  private static final double SCROLL_BAR_LETTERS = 1.2;
 
   private final Words words;
   private final Consumer<OutcomeRow> open;
+  private final Map<TableColumn<OutcomeRow, ?>, Double> usualWidths = new LinkedHashMap<>();
+  private double letters = USUAL_LETTERS;
   private final InSteps<OutcomeRow> steps = new InSteps<>(getItems());
 
   /**
@@ -39,7 +51,7 @@ final class OutcomeTable extends TableView<OutcomeRow> {
     setId("outcomes");
     setAccessibleText(words.text("findings.outcomes"));
     setPlaceholder(new Label(words.text("findings.no-outcomes")));
-    setRowFactory(table -> new SpokenRow(open));
+    setRowFactory(table -> new SpokenRow(open, this::letters));
     getColumns()
         .setAll(
             List.of(
@@ -49,9 +61,33 @@ final class OutcomeTable extends TableView<OutcomeRow> {
                 number("column.measured", 114, OutcomeRow::measured),
                 number("column.deviation", 152, OutcomeRow::deviation),
                 limits(),
-                number("column.probability", 108, OutcomeRow::probability),
+                number("column.probability", 118, OutcomeRow::probability),
                 words("column.remedy", 260, OutcomeRow::remedy)));
     setColumnResizePolicy(CONSTRAINED_RESIZE_POLICY_LAST_COLUMN);
+    widthProperty().addListener(changed -> fit());
+  }
+
+  /** Columns are as wide as their letters need; where that is too wide the table is scrolled. */
+  private void letters(double pixels) {
+    if (pixels != letters) {
+      letters = pixels;
+      usualWidths.forEach(
+          (column, usual) -> {
+            column.setMinWidth(usual * pixels / USUAL_LETTERS);
+            column.setPrefWidth(usual * pixels / USUAL_LETTERS);
+          });
+      fit();
+    }
+  }
+
+  private void fit() {
+    double columns = usualWidths.values().stream().mapToDouble(Double::doubleValue).sum();
+    double needed = letters * (columns / USUAL_LETTERS + SCROLL_BAR_LETTERS);
+    boolean fits = needed <= getWidth();
+    if (fits != (getColumnResizePolicy() == CONSTRAINED_RESIZE_POLICY_LAST_COLUMN)) {
+      setColumnResizePolicy(
+          fits ? CONSTRAINED_RESIZE_POLICY_LAST_COLUMN : UNCONSTRAINED_RESIZE_POLICY);
+    }
   }
 
   void show(List<OutcomeRow> rows) {
@@ -77,9 +113,14 @@ final class OutcomeTable extends TableView<OutcomeRow> {
       String key, double width, Function<OutcomeRow, String> text) {
     TableColumn<OutcomeRow, String> column = new TableColumn<>(words.text(key));
     column.setCellValueFactory(row -> new ReadOnlyStringWrapper(text.apply(row.getValue())));
+    wide(column, width);
+    return column;
+  }
+
+  private void wide(TableColumn<OutcomeRow, ?> column, double width) {
+    usualWidths.put(column, width);
     column.setPrefWidth(width);
     column.setMinWidth(width);
-    return column;
   }
 
   private TableColumn<OutcomeRow, String> limits() {
@@ -93,8 +134,7 @@ final class OutcomeTable extends TableView<OutcomeRow> {
     column.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
     column.setComparator((one, other) -> one.standing().compareTo(other.standing()));
     column.setCellFactory(shown -> new VerdictCell());
-    column.setPrefWidth(172);
-    column.setMinWidth(172);
+    wide(column, 172);
     return column;
   }
 
@@ -108,7 +148,8 @@ final class OutcomeTable extends TableView<OutcomeRow> {
 
   /** Told in one sentence, and opened by a double click. */
   private static final class SpokenRow extends TableRow<OutcomeRow> {
-    SpokenRow(Consumer<OutcomeRow> open) {
+    SpokenRow(Consumer<OutcomeRow> open, DoubleConsumer letters) {
+      fontProperty().addListener((property, before, now) -> letters.accept(now.getSize()));
       setOnMouseClicked(
           event -> {
             OutcomeRow row = getItem();
@@ -172,7 +213,12 @@ final class OutcomeTable extends TableView<OutcomeRow> {
 
     WrappingCell(TableColumn<OutcomeRow, String> column) {
       text.getStyleClass().add("wrapping-text");
-      text.wrappingWidthProperty().bind(column.widthProperty().subtract(CELL_PADDING));
+      text.wrappingWidthProperty()
+          .bind(
+              Bindings.createDoubleBinding(
+                  () -> column.getWidth() - CELL_PADDING_LETTERS * getFont().getSize(),
+                  column.widthProperty(),
+                  fontProperty()));
       text.fontProperty().bind(fontProperty());
     }
 

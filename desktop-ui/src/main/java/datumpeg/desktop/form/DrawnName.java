@@ -28,6 +28,17 @@ record DrawnName(String text, boolean bold, List<Place> places) {
     return new DrawnName(text, bold, places);
   }
 
+  /** The same name, which may also stand a little above and below its places, nearest first. */
+  DrawnName orAside(double step, int steps) {
+    List<Place> all = new ArrayList<>(places);
+    for (int i = 1; i <= steps; i++) {
+      for (double down : new double[] {i * step, -i * step}) {
+        places.forEach(place -> all.add(new Place(place.x(), place.y() + down, place.anchor())));
+      }
+    }
+    return new DrawnName(text, bold, all);
+  }
+
   /** The same name, which may stand at the places of another where its own are taken. */
   DrawnName or(DrawnName other) {
     List<Place> both = new ArrayList<>(places);

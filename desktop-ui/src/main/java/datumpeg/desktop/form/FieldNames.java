@@ -11,6 +11,11 @@ import java.util.regex.Pattern;
 final class FieldNames {
   private static final Pattern NAMED =
       Pattern.compile("'([a-z_]+(?:\\.[A-Za-z0-9_-]+)+)((?:\\[[0-9]+])*)((?:\\.[a-z_]+)?)'");
+
+  /** Between quotation marks; behind a digit the mark is an inch. */
+  private static final Pattern QUOTED =
+      Pattern.compile("(?<![^\\s(])\"(?=\\S)([^\"]*[^\\d\\s\"])\"(?![^\\s,.;:)])");
+
   private static final Pattern KEY = Pattern.compile("\\b[a-z]+(?:_[a-z]+)+\\b");
   private static final String TOLERANCES = "tolerances.";
   private static final String STAGES = "stages.";
@@ -95,7 +100,7 @@ final class FieldNames {
     }
     found.appendTail(told);
     String spaced = KEY.matcher(told).replaceAll(key -> key.group().replace('_', ' '));
-    return words.told(spaced.replace(" without quotes", ""));
+    return words.told(QUOTED.matcher(spaced.replace(" without quotes", "")).replaceAll("“$1”"));
   }
 
   private String whole(FormGroup group, FormField field) {

@@ -138,11 +138,31 @@ final class FieldRows {
 
   /** What holds between the sizes of a limit in steps is said: documents differ on it. */
   private String limit(String path, String text) {
+    Set<String> keys = Set.copyOf(state.draft().keys(path));
+    if (keys.contains("lower") || keys.contains("upper")) {
+      return between(
+          TypedValue.metres(state.draft().text(path + ".lower")),
+          TypedValue.metres(state.draft().text(path + ".upper")));
+    }
     if (!state.draft().keys(path).contains("steps")) {
       return length(TypedValue.metres(text));
     }
     boolean linear = state.draft().text(path + ".interpolate").equals("linear");
     return words.text(linear ? "form.limit.linear" : "form.limit.steps");
+  }
+
+  private String between(OptionalDouble lower, OptionalDouble upper) {
+    if (lower.isEmpty() || upper.isEmpty()) {
+      return lower.isEmpty() && upper.isEmpty()
+          ? ""
+          : lower.isEmpty()
+              ? words.text("form.limit.up-to", words.figures().deviation(upper.getAsDouble()))
+              : words.text("form.limit.from", words.figures().deviation(lower.getAsDouble()));
+    }
+    return words.text(
+        "form.limit.between",
+        words.figures().deviation(lower.getAsDouble()),
+        words.figures().deviation(upper.getAsDouble()));
   }
 
   private String length(OptionalDouble metres) {

@@ -103,7 +103,12 @@ final class PlanMarks {
     double beside = (post.atFirstEnd() ? 1 : -1) * 3 * DOT;
     Anchor anchor = post.atFirstEnd() ? Anchor.START : Anchor.END;
     DrawnName.Place inside = new DrawnName.Place(x + beside, y, anchor);
-    sheet.name(DrawnName.stepping(post.name(), plan.isLit(list), inside, 2, beside, 0));
+    DrawnName.Place outside =
+        new DrawnName.Place(x - beside, y, post.atFirstEnd() ? Anchor.END : Anchor.START);
+    sheet.name(
+        DrawnName.stepping(post.name(), plan.isLit(list), inside, 2, beside, 0)
+            .orAside(0.3 * ShapeSheet.LINE, 3)
+            .or(DrawnName.stepping(post.name(), plan.isLit(list), outside, 1, -beside, 0)));
   }
 
   /** The gutter along its side, a ring where it lets the water out. */

@@ -18,6 +18,9 @@ final class PlanSheet extends ShapeSheet {
   /** How many times its length the bays may go beyond the slab and still be drawn. */
   private static final double MOST_LENGTHS = 1.3;
 
+  /** On a sheet narrower than this the figures beside the slab do without their unit. */
+  private static final double NARROW = 330;
+
   private final double span;
   private final double length;
   private final double scale;
@@ -32,7 +35,7 @@ final class PlanSheet extends ShapeSheet {
     this.span = shape.spanMetres().orElse(shape.lengthMetres().orElse(1) / 2);
     this.length = shape.lengthMetres().orElse(2 * span);
     Box drawn = drawn(shape.details().corners());
-    double side = Sheet.wideBesideLine(told(span)) + LINE;
+    double side = Sheet.wideBesideLine(spanTold()) + LINE;
     double free = width - side - 2.5 * LINE;
     this.scale =
         Math.max(0, Math.min(free / drawn.width(), (height - 7.2 * LINE) / drawn.height()));
@@ -131,7 +134,13 @@ final class PlanSheet extends ShapeSheet {
       int inward = first ? 1 : -1;
       sheet.name(
           DrawnName.stepping(
-              hole.id(), isLit, new DrawnName.Place(x + inward * 8, y, anchor), 3, inward * 6, 0));
+                  hole.id(),
+                  isLit,
+                  new DrawnName.Place(x + inward * 8, y, anchor),
+                  3,
+                  inward * 6,
+                  0)
+              .orAside(0.3 * LINE, 3));
     } else {
       boolean sideA = hole.wall() == Wall.SIDE_A;
       double y = sideA ? y(0) : y(span);
@@ -152,7 +161,7 @@ final class PlanSheet extends ShapeSheet {
   private void dimensions() {
     if (shape.spanMetres().isPresent()) {
       boolean isLit = isLit("building.span");
-      sheet.upright(around.left() - LINE, y(0), y(span), told(span), Anchor.END, isLit);
+      sheet.upright(around.left() - LINE, y(0), y(span), spanTold(), Anchor.END, isLit);
     }
     double below = around.bottom();
     bays(below + 1.7 * LINE);
@@ -184,6 +193,10 @@ final class PlanSheet extends ShapeSheet {
       String counted = shape.baysMetres().size() + " × " + bay(shape.baysMetres().get(0));
       sheet.onLine(counted, new Spot((x(begin) + x(at)) / 2, y), isLit);
     }
+  }
+
+  private String spanTold() {
+    return sheet.width() < NARROW ? bay(span) : told(span);
   }
 
   /** On a drawing in millimetres the unit goes without saying: common practice, no source. */

@@ -63,7 +63,8 @@ final class TableBox extends VBox {
     Button button = new Button(text);
     button.setId(lines.getId() + end);
     button.setAccessibleText(text + ": " + of);
-    button.setMinWidth(USE_PREF_SIZE);
+    button.setWrapText(true); // a long one must not push its neighbours out of the fold
+    button.setMinHeight(USE_PREF_SIZE);
     return button;
   }
 

@@ -3,11 +3,14 @@ package datumpeg.desktop.measure;
 import datumpeg.desktop.control.Ink;
 import datumpeg.desktop.control.Palette;
 import datumpeg.desktop.measure.MeasurePage.Bar;
+import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.text.TextAlignment;
 
 /**
  * Paints a live value between its limits: thin posts at the limits, thick brackets so far in as is
- * inside for sure, a wedge where the value stands; beyond the ends the wedge lies on its side.
+ * inside for sure, a wedge where the value stands; beyond the ends the wedge lies on its side. The
+ * ends say which way they are.
  */
 final class BarPainter {
   private static final double REACH = 1.6;
@@ -35,7 +38,7 @@ final class BarPainter {
   void paint() {
     double inside = Math.max(0, bar.insideMillimetres()) * perMillimetre;
     double limit = bar.limitMillimetres() * perMillimetre;
-    graphics.setFill(palette.ink(Ink.LINE));
+    graphics.setFill(palette.ink(Ink.QUIET).interpolate(palette.ink(Ink.PAPER), 0.75));
     graphics.fillRect(middleX - inside, middleY - half * 0.6, 2 * inside, half * 1.2);
     graphics.setStroke(palette.ink(Ink.QUIET));
     graphics.setLineWidth(1);
@@ -47,7 +50,22 @@ final class BarPainter {
       bracket(inside, -1);
       bracket(-inside, 1);
     }
-    bar.deviationMillimetres().ifPresent(this::wedge);
+    end(bar.leftWords(), half * 0.3, TextAlignment.LEFT);
+    end(bar.rightWords(), 2 * middleX - half * 0.3, TextAlignment.RIGHT);
+    bar.deviationMillimetres().map(off -> bar.isMirrored() ? -off : off).ifPresent(this::wedge);
+  }
+
+  /** Which way an end is, above the line; its last word where there is no room for all. */
+  private void end(String toward, double x, TextAlignment align) {
+    double size = Math.min(palette.em(0.87), half * 0.75);
+    double room = middleX - bar.limitMillimetres() * perMillimetre - half * 0.5;
+    boolean fits = toward.length() * size * 0.6 < room;
+    graphics.setFont(palette.font(size / palette.em(1)));
+    graphics.setFill(palette.ink(Ink.TEXT));
+    graphics.setTextAlign(align);
+    graphics.setTextBaseline(VPos.CENTER);
+    graphics.fillText(
+        fits ? toward : toward.substring(toward.lastIndexOf(' ') + 1), x, middleY - half * 0.7);
   }
 
   private void post(double right, double high) {

@@ -56,7 +56,8 @@ final class BigValue {
   }
 
   static String value(String text, String unit) {
-    return (text + " " + unit).strip().replace('-', '−');
+    String written = (text + " " + unit).strip().replace('-', '−');
+    return unit.equals("deg") ? written.replace(" deg", "°") : written;
   }
 
   /**
@@ -70,13 +71,9 @@ final class BigValue {
       boolean kept = question.isEmpty() && now.guide().last().isPresent();
       return kept
           ? words.text("measure.kept")
-          : question.isEmpty()
-              ? words.text("measure.watch-nothing")
-              : words.text(
-                  isInside(now) ? "measure.watch-inside" : "measure.watch-outside",
-                  value(
-                      question.get().delivered().valueText(),
-                      question.get().delivered().unitText()));
+          : question
+              .map(held -> watchedWords(held, now.watched().get(), inShort))
+              .orElseGet(() -> words.text("measure.watch-nothing"));
     }
     if (question.isPresent()) {
       return words.text("measure.held-value");
@@ -85,6 +82,30 @@ final class BigValue {
         .last()
         .map(last -> lastWords(last, inShort))
         .orElse(words.text("measure.no-reading"));
+  }
+
+  /** How the watched value stands, as it came, and which way it goes. */
+  private String watchedWords(Question held, LiveDeviation live, boolean inShort) {
+    String came = value(held.delivered().valueText(), held.delivered().unitText());
+    if (!live.isBounded()) {
+      return words.text("measure.watch-free", came);
+    }
+    double off = live.deviationMetres(held.delivered().valueSi());
+    String toward = new Direction(words, live.wanted().target()).of(off);
+    String told =
+        toward.isEmpty()
+            ? came
+            : inShort ? toward : words.text("measure.watch-value", came, toward);
+    return words.text(verdict(live, off), told);
+  }
+
+  private static String verdict(LiveDeviation live, double offMetres) {
+    if (live.isInside(offMetres)) {
+      return "measure.watch-inside";
+    }
+    return Math.abs(offMetres) - live.uncertaintyMetres() > live.limitMetres()
+        ? "measure.watch-outside"
+        : "measure.watch-close";
   }
 
   private String lastWords(ReadingEntry last, boolean inShort) {
@@ -119,6 +140,8 @@ final class BigValue {
     String inside = unsigned(live.insideMetres());
     String limit = unsigned(live.limitMetres());
     String off = unsigned(live.uncertaintyMetres());
+    Direction toward = new Direction(words, live.wanted().target());
+    boolean mirrored = toward.isMirrored();
     return new Bar(
         live.limitMetres() * MILLIMETRES,
         live.insideMetres() * MILLIMETRES,
@@ -128,7 +151,10 @@ final class BigValue {
             : words.text("measure.bar-blunt", limit, off),
         live.insideMetres() > 0
             ? words.text("measure.bar-short", limit, inside)
-            : words.text("measure.bar-blunt-short", limit, off));
+            : words.text("measure.bar-blunt-short", limit, off),
+        mirrored ? toward.up() : toward.down(),
+        mirrored ? toward.down() : toward.up(),
+        mirrored);
   }
 
   private String unsigned(double metres) {

@@ -6,7 +6,11 @@ import java.util.List;
 final class CommonWords {
   private CommonWords() {}
 
-  /** The texts without the whole words with which all of them begin; none becomes empty. */
+  /**
+   * The texts without the whole words with which all of them begin, and without the last of these
+   * words where all have them a second time: "A1 to B4" of "from slab corner A1 to slab corner B4".
+   * None becomes empty.
+   */
   static List<String> without(List<String> texts) {
     if (texts.size() < 2) {
       return texts;
@@ -17,7 +21,19 @@ final class CommonWords {
     }
     int end = common.lastIndexOf(' ') + 1;
     boolean leavesSome = texts.stream().allMatch(text -> text.length() > end);
-    return leavesSome ? texts.stream().map(text -> text.substring(end)).toList() : texts;
+    return leavesSome
+        ? withoutAgain(common.substring(0, end), texts.stream().map(t -> t.substring(end)).toList())
+        : texts;
+  }
+
+  private static List<String> withoutAgain(String begin, List<String> rests) {
+    for (int from = 0; from >= 0 && from < begin.length(); from = begin.indexOf(' ', from) + 1) {
+      String again = " " + begin.substring(from);
+      if (rests.stream().allMatch(rest -> rest.contains(again))) {
+        return rests.stream().map(rest -> rest.replace(again, " ")).toList();
+      }
+    }
+    return rests;
   }
 
   private static int same(String one, String other) {

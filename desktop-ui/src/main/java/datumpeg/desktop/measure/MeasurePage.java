@@ -142,11 +142,17 @@ record MeasurePage(
    * @param deviationMillimetres where it stands; empty before the first value
    * @param words the same in words
    * @param shortWords in a few words, where there is little room
+   * @param leftWords which way the left end is; empty where that goes without saying
+   * @param rightWords the same of the right end
+   * @param isMirrored whether what is positive lies to the left, as in the drawing beside it
    */
   record Bar(
       double limitMillimetres,
       double insideMillimetres,
       Optional<Double> deviationMillimetres,
       String words,
-      String shortWords) {}
+      String shortWords,
+      String leftWords,
+      String rightWords,
+      boolean isMirrored) {}
 }

@@ -1,6 +1,8 @@
 package datumpeg.desktop.measure;
 
+import datumpeg.analysis.measuring.MeasuredQuantity;
 import datumpeg.bridge.collect.GuideState.Question;
+import datumpeg.bridge.collect.LiveDeviation;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.desktop.measure.MeasurePage.ActButton;
 import datumpeg.desktop.measure.MeasurePage.Running;
@@ -87,7 +89,7 @@ final class RunningPage {
     return new Running(
         title(),
         wanted.map(targets::instruction).orElse(words.text("measure.list-done")),
-        wanted.map(targets::expected).orElse(""),
+        wanted.map(asked -> expected(now, asked)).orElse(""),
         big.text(),
         big.words(false),
         big.words(true),
@@ -104,6 +106,15 @@ final class RunningPage {
         choices,
         bytesShown ? bytes(now) : "",
         acts(question, wanted.filter(Wanted::isQuestion).isPresent()));
+  }
+
+  /** What is watched is told as a lean, not as the angle its meter shows. */
+  private String expected(SessionShot now, Wanted asked) {
+    boolean plumb =
+        now.watched().filter(LiveDeviation::isBounded).isPresent()
+            && asked.target().quantity() == MeasuredQuantity.TILT
+            && asked.expectedSi().orElse(1) == 0;
+    return plumb ? words.text("measure.plumb") : targets.expected(asked);
   }
 
   private String title() {
@@ -135,6 +146,9 @@ final class RunningPage {
 
   private String question(Question held) {
     String what = BigValue.value(held.delivered().valueText(), held.delivered().unitText());
+    if (held.choices().size() > 1) {
+      return words.text("measure.held-which", what, held.why());
+    }
     String of = held.choices().isEmpty() ? "" : held.choices().get(0).words();
     return words.text("measure.held", what, of, held.why());
   }
@@ -179,7 +193,9 @@ final class RunningPage {
     for (Act act : Act.values()) {
       if (isOffered(act, watching)) {
         boolean answer = asked && held.isEmpty() && act.answers();
-        boolean possible = !act.answers() || asked || held.isPresent();
+        boolean which = held.filter(one -> one.choices().size() > 1).isPresent();
+        boolean possible =
+            !act.answers() || asked || (held.isPresent() && !(which && act == Act.ACCEPT));
         buttons.add(new ActButton(act, answer ? answer(act) : text(act, watching), possible));
       }
     }

@@ -168,7 +168,7 @@ final class RunningPane extends VBox {
     showWords(tight);
     title.setVisible(!tight);
     where.setVisible(!tight || !asked);
-    next.setVisible(!tight || question.getText().isEmpty());
+    next.setVisible(!tight || (question.getText().isEmpty() && !targets.isVisible()));
     typed.setVisible(!tight || isTyping || said.getText().isEmpty());
     super.layoutChildren();
   }

@@ -3,6 +3,7 @@ package datumpeg.desktop.measure;
 import datumpeg.bridge.collect.Guide;
 import datumpeg.desktop.control.Choice;
 import datumpeg.desktop.control.ChoiceName;
+import datumpeg.desktop.control.ChoiceWidth;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
 import datumpeg.desktop.measure.MeasurePage.JobChoice;
@@ -109,6 +110,9 @@ final class SetupPane extends ScrollPane {
   private VBox row(String key, Node node) {
     Label label = Labels.wrapping(words.text(key), "setup-name");
     node.setAccessibleText(words.text(key));
+    if (node instanceof ComboBox<?> list) {
+      ChoiceWidth.follow(list, label);
+    }
     VBox row = new VBox(label, node);
     row.getStyleClass().add("setup-row");
     return row;

@@ -25,6 +25,8 @@ public final class Figures {
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT);
 
+  private static final String INCH = new LengthFigures(LengthDisplay.IMPERIAL).unit();
+
   private final LengthFigures lengths;
 
   private Figures(LengthFigures lengths) {
@@ -54,9 +56,11 @@ public final class Figures {
     return signedOf(outcome.unit(), outcome.deviation()) + " " + symbol(outcome.unit());
   }
 
-  /** The deviation with its expanded uncertainty, such as {@code +18.8 ±1.4 mm}. */
+  /** The deviation with its expanded uncertainty, such as {@code +18.8 ± 1.4 mm}. */
   public String deviationWithUncertainty(Outcome outcome) {
-    return signedOf(outcome.unit(), outcome.deviation()) + " " + uncertainty(outcome);
+    return signedOf(outcome.unit(), outcome.deviation())
+        + " "
+        + uncertainty(outcome).replace("±", "± ");
   }
 
   /** The expanded uncertainty, such as {@code ±2.1 mm}. */
@@ -141,6 +145,18 @@ public final class Figures {
   /** A number with its sign and one decimal; exactly nothing has no sign. */
   public static String signed(double value) {
     return LengthDisplay.signed(value, 1).replace('-', '−');
+  }
+
+  /** The same in the unit it is shown in: inches have two decimals, as everywhere. */
+  public static String signed(double value, String unit) {
+    int places = unit.equals(INCH) ? 2 : 1;
+    return LengthDisplay.signed(value, places).replace('-', '−');
+  }
+
+  /** A limit at its line, such as {@code +10 mm}: without needless zeros. */
+  public static String limit(double value, String unit) {
+    String number = signed(value, unit);
+    return (number.contains(".") ? number.replaceFirst("\\.?0+$", "") : number) + " " + unit;
   }
 
   /** A whole number without a sign, for a drawing. */

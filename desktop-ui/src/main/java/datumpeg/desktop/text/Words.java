@@ -5,6 +5,7 @@ import datumpeg.analysis.report.writing.FeetInWords;
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
+import java.util.regex.Pattern;
 
 /**
  * The texts of the window by their keys, from one resource bundle, and the units in which its user
@@ -16,6 +17,9 @@ import java.util.ResourceBundle;
 public final class Words {
   /** Where the texts stand. */
   static final String BUNDLE = "datumpeg.desktop.text.words";
+
+  /** Not within a day or the name of a thing. */
+  private static final Pattern HYPHEN_AS_MINUS = Pattern.compile("(?<![^\\s(])-(?=\\d)");
 
   private final ResourceBundle bundle;
   private volatile Figures figures = Figures.in(LengthDisplay.METRIC);
@@ -40,9 +44,10 @@ public final class Words {
     figures = Figures.in(newUnits);
   }
 
-  /** A sentence of the analysis in the user's units. */
+  /** A sentence of the analysis in the user's units, with a true minus sign before numbers. */
   public String told(String sentence) {
-    return units == LengthDisplay.IMPERIAL ? FeetInWords.words(sentence) : sentence;
+    String told = units == LengthDisplay.IMPERIAL ? FeetInWords.words(sentence) : sentence;
+    return HYPHEN_AS_MINUS.matcher(told).replaceAll("−");
   }
 
   /**

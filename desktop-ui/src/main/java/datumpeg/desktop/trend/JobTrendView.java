@@ -1,5 +1,6 @@
 package datumpeg.desktop.trend;
 
+import datumpeg.desktop.control.ChoiceWidth;
 import datumpeg.desktop.control.ExportButtons;
 import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.SteadyList;
@@ -81,6 +82,8 @@ final class JobTrendView extends VBox {
     Label target = new Label(words.text("trend.target"));
     target.setLabelFor(targets);
     targets.setAccessibleText(words.text("trend.target"));
+    ChoiceWidth.follow(checks, check);
+    ChoiceWidth.follow(targets, target);
     HBox line = new HBox(check, checks, target, targets);
     line.getStyleClass().add("choosers");
     line.managedProperty().bind(checks.disabledProperty().not());

@@ -100,8 +100,9 @@ final class TrendPainter {
       if (limit.isPresent()) {
         double half = columnWidth() / 2;
         double y = y(limit.getAsDouble());
+        pen.line(x(i) - half, y, x(i) + half, y, Ink.PAPER, 3); // no line of the axis in the gaps
         pen.dashes(x(i) - half, y, x(i) + half, y, Ink.LIMIT, 2);
-        String label = Figures.tick(Math.rint(limit.getAsDouble() * 10) / 10) + " " + page.unit();
+        String label = Figures.limit(limit.getAsDouble(), page.unit());
         if (!label.equals(written)) {
           pen.text(label, x(i) - half + 6, y + above, Ink.LIMIT, Pen.Align.LEFT);
           written = label;
@@ -131,7 +132,7 @@ final class TrendPainter {
     pen.line(x - 9, end, x + 9, end, ink, 3);
     pen.block(x - 11, middle - 11, 22, 22, Ink.PAPER);
     pen.standing(point.standing(), x, middle, 20);
-    String written = Figures.signed(point.deviation());
+    String written = Figures.signed(point.deviation(), page.unit());
     double above = middle - pen.em(0.9);
     pen.block(
         x + 14, above - pen.em(0.55), pen.em(0.66) * written.length(), pen.em(1.1), Ink.PAPER);

@@ -27,7 +27,7 @@ record TrendPoint(
         label,
         figures.shown(outcome.unit(), outcome.deviation()),
         figures.shown(outcome.unit(), outcome.expandedUncertainty()),
-        figures.deviation(outcome) + " " + figures.uncertainty(outcome),
+        figures.deviationWithUncertainty(outcome),
         bound(outcome, figures, true),
         bound(outcome, figures, false),
         Standing.of(outcome));

@@ -63,6 +63,42 @@ class ControlsTest {
     HeadlessToolkit.run(stage::close);
   }
 
+  @Test
+  void noTextIsCutInLettersOfTwiceTheSize() {
+    HeadlessToolkit.run(
+        () -> {
+          stage.setWidth(1280);
+          stage.setHeight(800);
+          window.settings().become(window.settings().now().withText(200));
+        });
+    for (Screen screen : Screen.values()) {
+      HeadlessToolkit.run(() -> window.window().screen().set(screen));
+      HeadlessToolkit.picture(stage.getScene());
+      assertEquals(
+          List.of(), HeadlessToolkit.cutTexts(stage.getScene().getRoot()), screen.toString());
+    }
+  }
+
+  /** On a tablet the drawing beside the causes is not cut, for a few lines that are too many. */
+  @Test
+  void aDrawingBesideTheCausesIsSeenWhole() {
+    HeadlessToolkit.run(
+        () -> {
+          stage.setWidth(1280);
+          stage.setHeight(800);
+          window.open("larkrise-01", "arrival");
+        });
+    HeadlessToolkit.untilDrawn(stage.getScene());
+    HeadlessToolkit.picture(stage.getScene());
+    ScrollPane around = (ScrollPane) stage.getScene().lookup(".drawing-scroll");
+    double hidden =
+        HeadlessToolkit.on(
+            () ->
+                around.getContent().getBoundsInLocal().getHeight()
+                    - around.getViewportBounds().getHeight());
+    assertTrue(hidden < 1, hidden + " pixels are hidden");
+  }
+
   /** In letters of twice the size no button is lower than its text. */
   @Test
   void nothingThatIsPressedIsSqueezed() {

@@ -191,7 +191,7 @@ class DesktopWindowTest {
     Node chart = find("trend").get(0);
     assertInk(picture, chart, 1500);
     assertTrue(
-        chart.getAccessibleText().contains("Lift, round 1: +13.4 mm ±2.3 mm, nonconforming."),
+        chart.getAccessibleText().contains("Lift, round 1: +13.4 ± 2.3 mm, nonconforming."),
         chart.getAccessibleText());
     assertEquals(2, find("change").size());
   }

@@ -97,6 +97,17 @@ class DressTest {
     assertTrue(contrast(colours, "ink", "chosen") >= least, theme.id());
   }
 
+  /** WCAG 2.2, success criterion 1.4.11: edges of fields and the thumbs of scroll bars. */
+  @ParameterizedTest
+  @EnumSource(Theme.class)
+  void edgesOfControlsAreSeen(Theme theme) {
+    Map<String, Color> colours = colours(theme);
+    for (String ground : List.of("page", "paper", "raised")) {
+      double found = contrast(colours, "strong-line", ground);
+      assertTrue(found >= 3, theme + ": strong-line on " + ground + " is " + found + " to 1");
+    }
+  }
+
   @ParameterizedTest
   @EnumSource(Theme.class)
   void everyThemeNamesTheSameColours(Theme theme) {

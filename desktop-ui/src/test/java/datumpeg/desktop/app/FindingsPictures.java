@@ -90,6 +90,10 @@ class FindingsPictures {
     HeadlessToolkit.picture(stage.getScene());
     int count = HeadlessToolkit.on(() -> choice(stage).size() - 1);
     save(stage, OTHERS, name);
+    if (name.endsWith("-200")) { // the table is further down than the window reaches
+      HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup("#outcomes")));
+      save(stage, OTHERS, name + "-table");
+    }
     for (int index : IntStream.range(0, count).toArray()) {
       HeadlessToolkit.run(() -> choice(stage).get(index).fire());
       HeadlessToolkit.picture(stage.getScene());
@@ -119,7 +123,16 @@ class FindingsPictures {
 
   private static void behind(Stage stage, String suffix) {
     Path place = suffix.isEmpty() ? DOCS : OTHERS;
-    HeadlessToolkit.run(() -> ((CheckBox) stage.getScene().lookup(".cause-tick")).fire());
+    HeadlessToolkit.run(
+        () -> {
+          ToggleButton larger = (ToggleButton) stage.getScene().lookup("#drawing-larger");
+          if (larger.isSelected()) {
+            larger.fire(); // else what is ticked would not be seen
+          }
+          ((CheckBox) stage.getScene().lookup(".cause-tick")).fire();
+        });
+    HeadlessToolkit.picture(stage.getScene());
+    HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup(".behind-and-plan")));
     save(stage, place, "window-findings-done" + suffix);
     HeadlessToolkit.run(
         () -> {
@@ -135,6 +148,8 @@ class FindingsPictures {
           Node row = stage.getScene().lookup(".behind-row");
           return row != null;
         });
+    HeadlessToolkit.picture(stage.getScene());
+    HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup("#behind-back")));
     save(stage, place, "window-findings-behind" + suffix);
   }
 

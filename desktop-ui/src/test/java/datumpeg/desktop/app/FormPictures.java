@@ -120,7 +120,7 @@ class FormPictures {
     }
     HeadlessToolkit.run(() -> ((Button) scene.lookup("#form-table-slab-corners-rectangle")).fire());
     HeadlessToolkit.until("the rows", () -> scene.lookup("#form-slab-corners-B4-1") != null);
-    type(scene, "mullions-end_1", "3 m; 6 m");
+    type(scene, "mullions-end_1", "1.5 m; 6.5 m");
     type(scene, "mullions-end_n", "4.5 m");
     type(scene, "anchors-edge_distance", "75");
     type(scene, "gutters-B-outlet", "18 m");

@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.scene.Node;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Tag;
@@ -168,8 +169,25 @@ class ScreenPictures {
         job.outcomes());
   }
 
+  /** With large letters the page is longer than the window: its end is looked at too. */
   private static void save(Stage stage, Path folder, String name) {
     HeadlessToolkit.save(
         HeadlessToolkit.picture(stage.getScene()), folder.resolve(name + ".png").toFile());
+    if (name.endsWith("-200") && scroll(stage, 1)) {
+      HeadlessToolkit.save(
+          HeadlessToolkit.picture(stage.getScene()), folder.resolve(name + "-end.png").toFile());
+      scroll(stage, 0);
+    }
+  }
+
+  /** True if there is a page to be scrolled. */
+  private static boolean scroll(Stage stage, double to) {
+    return HeadlessToolkit.on(
+        () -> {
+          List<Node> pages =
+              HeadlessToolkit.find(stage.getScene().getRoot(), node -> node instanceof ScrollPane);
+          pages.forEach(page -> ((ScrollPane) page).setVvalue(to));
+          return !pages.isEmpty();
+        });
   }
 }

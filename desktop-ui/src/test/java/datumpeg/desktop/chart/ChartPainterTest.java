@@ -75,6 +75,24 @@ class ChartPainterTest {
     assertTrue(picture.contains("centre line +1.0"), picture);
   }
 
+  /** 0.315 in is 8 mm; with one decimal it would read as 7.6 mm. */
+  @Test
+  void linesInInchesHaveTwoDecimals() {
+    ChartPoints points = waves(30).permitted(i -> -0.315, i -> 0.315).build();
+    ChartLabels inches =
+        new ChartLabels("in", "control limit", "centre", "permitted", i -> "", i -> "");
+    SvgPen pen = new SvgPen(900, 500, Palette.light());
+    new ChartPainter(points, ChartWindow.all(30), inches, -1, pen).paint();
+    assertTrue(pen.picture("in inches").contains("permitted +0.32"), "two decimals");
+  }
+
+  @Test
+  void pointsAreCountedInRoundNumbers() {
+    String picture = picture(waves(80).build(), ChartWindow.all(80));
+    assertTrue(picture.contains(">20<") && picture.contains(">80<"), picture);
+    assertFalse(picture.contains(">6<"), picture);
+  }
+
   @Test
   void limitThatStepsIsDrawnInPieces() {
     ChartPoints points = waves(30).permitted(i -> Double.NaN, i -> i < 10 ? 8 : 12).build();

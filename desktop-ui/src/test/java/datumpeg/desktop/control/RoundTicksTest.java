@@ -20,6 +20,14 @@ class RoundTicksTest {
   }
 
   @Test
+  void wholeStepsAreRoundAndNotBelowWhatIsWanted() {
+    assertEquals(1, RoundTicks.wholeStep(0.3));
+    assertEquals(2, RoundTicks.wholeStep(1.01));
+    assertEquals(10, RoundTicks.wholeStep(5.7));
+    assertEquals(20_000, RoundTicks.wholeStep(11_111));
+  }
+
+  @Test
   void neverMoreThanWanted() {
     for (int wanted = 2; wanted < 12; wanted++) {
       for (double high = 0.013; high < 1e5; high *= 1.7) {

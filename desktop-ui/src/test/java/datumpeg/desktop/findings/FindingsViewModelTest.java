@@ -60,6 +60,10 @@ class FindingsViewModelTest {
     assertEquals(
         "Shows in: Slab squareness A1, Slab squareness B1", arrival().causes().get(0).symptoms());
     assertEquals("", arrival().causesSentence());
+    assertEquals(
+        java.util.stream.IntStream.rangeClosed(1, arrival().causes().size()).boxed().toList(),
+        arrival().causes().stream().map(FindingsPage.CauseCard::number).toList(),
+        "as on the drawing");
   }
 
   @Test
@@ -77,7 +81,7 @@ class FindingsViewModelTest {
     OutcomeRow first = rows.get(0);
     assertEquals("Slab squareness", first.check());
     assertEquals("A1", first.target());
-    assertEquals("+12.4 ±2.3 mm", first.deviation());
+    assertEquals("+12.4 ± 2.3 mm", first.deviation());
     assertEquals("±8 mm", first.limits());
     assertEquals("< 0.1 %", first.probability());
     assertEquals("nonconforming", first.verdict());

@@ -262,6 +262,14 @@ class FormDetailsTest {
   }
 
   @Test
+  void limitWithTwoBoundsIsReadBack() {
+    form.type("tolerances.slab-diagonals", "lower -5, upper 10");
+    assertEquals("= −5.0 mm to +10.0 mm", form.row("tolerances.slab-diagonals").told());
+    form.type("tolerances.slab-diagonals", "upper 10");
+    assertEquals("= at most +10.0 mm", form.row("tolerances.slab-diagonals").told());
+  }
+
+  @Test
   void mistakeInAStepIsToldInTheNamesOfTheForm() {
     form.type("tolerances.slab-size", "up to 3 m: wide, beyond: 12");
     String wrong = form.row("tolerances.slab-size").wrong();
@@ -269,7 +277,7 @@ class FormDetailsTest {
     assertTrue(wrong.contains("'wide' is not a value with a unit"), wrong);
     form.type("tolerances.slab-size", "up to 3 m: 8 mm, 12 mm");
     wrong = form.row("tolerances.slab-size").wrong();
-    assertTrue(wrong.contains("of which \"12 mm\" is no step"), wrong);
+    assertTrue(wrong.contains("of which “12 mm” is no step"), wrong);
     form.type("tolerances.slab-size", "at 1 m: 8 mm, beyond: 12 mm");
     wrong = form.row("tolerances.slab-size").wrong();
     assertTrue(wrong.contains("needs a size for each step"), wrong);

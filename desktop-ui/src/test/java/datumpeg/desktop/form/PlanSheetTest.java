@@ -121,6 +121,28 @@ class PlanSheetTest {
     return new Line2D.Double(from.x(), from.y(), to.x(), to.y());
   }
 
+  /** As wide and high as the plan is beside the fields, with letters of twice the size. */
+  @Test
+  void atLargeLettersDoorAndPostsKeepTheirNames() {
+    String outline =
+        "A1 = [\"0 m\",\"0 m\"], A4 = [\"18 m\",\"0 m\"], B4 = [\"18 m\",\"9.3 m\"], B1 = [\"0 m\",\"9 m\"]";
+    BuildingShape shape =
+        shape(
+            String.format(OF_ITS_OWN_OUTLINE, outline)
+                .replace("[\"3 m\", \"6 m\"]", "[\"1.5 m\", \"6.5 m\"]")
+                .replace("600 mm", "75 mm")
+                .replace("from = \"2 m\"", "from = \"2.5 m\"")
+                .replace("opening_width = \"2 m\"", "opening_width = \"2.88 m\""));
+    List<String> written =
+        PlanSheet.of(shape, WORDS, "slab.corners.B4[2]", 248, 208).marks().stream()
+            .filter(mark -> mark instanceof Mark.Words)
+            .map(mark -> ((Mark.Words) mark).text())
+            .toList();
+    assertTrue(
+        written.containsAll(List.of("D1", "M2", "9000", "end 1", "end n")), written::toString);
+    assertEquals(2, written.stream().filter("M1"::equals).count(), written::toString);
+  }
+
   /** The corner at the end of a frame has one name, heavy while it is typed. */
   @Test
   void cornerAtAFrameIsNamedOnce() {

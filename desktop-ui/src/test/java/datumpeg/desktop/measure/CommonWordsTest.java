@@ -14,6 +14,20 @@ class CommonWordsTest {
   }
 
   @Test
+  void whatComesTwiceInAllIsLeftOutTheSecondTimeToo() {
+    assertEquals(
+        List.of("A1 to B4", "A4 to B1"),
+        CommonWords.without(
+            List.of(
+                "the distance from slab corner A1 to slab corner B4",
+                "the distance from slab corner A4 to slab corner B1")));
+    assertEquals(
+        List.of("A1 to slab corner B4", "A4 to eave A1"),
+        CommonWords.without(
+            List.of("from slab corner A1 to slab corner B4", "from slab corner A4 to eave A1")));
+  }
+
+  @Test
   void textsWithNothingInCommonStay() {
     assertEquals(
         List.of("a level", "the tilt"), CommonWords.without(List.of("a level", "the tilt")));

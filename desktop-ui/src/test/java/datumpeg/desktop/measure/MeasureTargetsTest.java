@@ -1,6 +1,7 @@
 package datumpeg.desktop.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import datumpeg.bridge.record.entry.ReadingEntry;
@@ -141,5 +142,26 @@ final class MeasureTargetsTest extends MeasuringAtHand {
     key("y");
     untilBig("17.004 m", Stands.RECORDED);
     assertEquals(1, log().readings().size());
+  }
+
+  @Test
+  void aHeldValueOfSeveralTargetsIsAskedAboutAsSuch() {
+    begin("arrival", "");
+    value("18.004");
+    untilBig("18.004 m", Stands.RECORDED);
+    assertTrue(running().bigShort().startsWith("the last one, +4.0 mm off its plan"));
+    value("9.004");
+    until("it is held", () -> running().choices().size() > 1);
+    assertTrue(running().question().contains("Which target is it?"), running().question());
+    assertTrue(running().choices().get(1).contains("A1 to B1"), running().choices().toString());
+    assertFalse(
+        running().acts().stream()
+            .filter(button -> button.act() == Act.ACCEPT)
+            .findFirst()
+            .orElseThrow()
+            .possible(),
+        "accepting would take one of them for granted");
+    model.session().choice(1);
+    untilBig("9.004 m", Stands.RECORDED);
   }
 }

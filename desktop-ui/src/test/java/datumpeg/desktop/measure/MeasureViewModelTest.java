@@ -150,6 +150,13 @@ final class MeasureViewModelTest extends MeasuringAtHand {
     begin("lift", "column.A2/across");
     value("0.5");
     untilBig("+31.4 mm", Stands.OUTSIDE);
+    assertEquals("OUTSIDE the limit for sure (0.5°, toward side B)", running().bigWords());
+    assertEquals("plumb", running().expected());
+    assertEquals("toward side B", running().bar().orElseThrow().leftWords());
+    assertTrue(running().bar().orElseThrow().isMirrored(), "as the portal frame is drawn");
+    value("-0.1");
+    untilBig("−6.3 mm", Stands.OUTSIDE);
+    assertEquals("too close to call (−0.1°, toward side A)", running().bigWords());
     assertEquals(List.of(), heard);
     value("0.005");
     untilBig("+0.3 mm", Stands.INSIDE);

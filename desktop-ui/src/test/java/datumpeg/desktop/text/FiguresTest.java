@@ -85,6 +85,17 @@ class FiguresTest {
     assertEquals("±2.1 mm", METRIC.uncertainty(outcome));
   }
 
+  /** 8 mm are 0.315 in: one decimal would make 7.6 mm of them. */
+  @Test
+  void inchesHaveTwoDecimalsEverywhere() {
+    assertEquals("+0.32", Figures.signed(0.315, "in"));
+    assertEquals("−8.0", Figures.signed(-8, "mm"));
+    assertEquals("−0.38 in", Figures.limit(-0.375, "in"));
+    assertEquals("+10 mm", Figures.limit(10, "mm"));
+    assertEquals("+7.2 mm", Figures.limit(7.2, "mm"));
+    assertEquals("+100 mm", Figures.limit(100, "mm"));
+  }
+
   @Test
   void axisNumbersAreBare() {
     assertEquals("+5", Figures.tick(5));

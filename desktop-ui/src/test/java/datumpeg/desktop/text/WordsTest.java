@@ -24,6 +24,7 @@ class WordsTest {
       Set.of(
           "datumpeg.",
           "settings.",
+          "measure.toward.",
           "job.",
           "building.",
           "sections.",

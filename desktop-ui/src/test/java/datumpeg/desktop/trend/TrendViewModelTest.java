@@ -107,8 +107,7 @@ class TrendViewModelTest {
   void drawingIsToldInWords() {
     showReduced();
     assertTrue(
-        page().spoken().contains("Lift, round 1: +13.4 mm ±2.3 mm, nonconforming."),
-        page().spoken());
+        page().spoken().contains("Lift, round 1: +13.4 ± 2.3 mm, nonconforming."), page().spoken());
   }
 
   @Test

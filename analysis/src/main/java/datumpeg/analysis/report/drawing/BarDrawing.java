@@ -116,7 +116,7 @@ public final class BarDrawing {
     return switch (outcome.check()) {
       case "frame-spacing" -> target;
       case "spacing-match" -> target + ", eave − base";
-      case "clear-span" -> "span, " + target;
+      case "clear-span" -> "Span, " + target;
       default -> CheckWords.check(outcome.check()) + ", " + target;
     };
   }

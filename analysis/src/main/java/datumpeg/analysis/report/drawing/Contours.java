@@ -31,7 +31,39 @@ final class Contours {
   }
 
   /** A piece of a line. */
-  record Piece(double level, PlanPoint from, PlanPoint to) {}
+  record Piece(double level, PlanPoint from, PlanPoint to) {
+    double length() {
+      return from.distanceMetres(to);
+    }
+
+    private boolean meets(Piece other) {
+      return level == other.level
+          && (near(from, other.from)
+              || near(from, other.to)
+              || near(to, other.from)
+              || near(to, other.to));
+    }
+
+    /** Two triangles reckon the crossing of the edge they share each for itself. */
+    private static boolean near(PlanPoint one, PlanPoint other) {
+      return Math.abs(one.xMetres() - other.xMetres()) < 1e-6
+          && Math.abs(one.yMetres() - other.yMetres()) < 1e-6;
+    }
+  }
+
+  /** The lines that pieces make: those of one level that hang together. */
+  static List<List<Piece>> joined(List<Piece> pieces) {
+    List<List<Piece>> lines = new ArrayList<>();
+    for (Piece piece : pieces) {
+      List<List<Piece>> met =
+          lines.stream().filter(line -> line.stream().anyMatch(piece::meets)).toList();
+      List<Piece> line = new ArrayList<>(List.of(piece));
+      met.forEach(line::addAll);
+      lines.removeAll(met);
+      lines.add(line);
+    }
+    return lines;
+  }
 
   /** All pieces at whole multiples of a step; none for fewer than three points. */
   List<Piece> pieces(double step) {

@@ -6,11 +6,9 @@ import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.check.LevelEstimate;
 import datumpeg.analysis.report.writing.LengthFigures;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 
 /** A map of levels: triangles up and down, larger the farther from the mean. */
 public final class LevelDrawing {
@@ -88,16 +86,23 @@ public final class LevelDrawing {
         .pieces(contourStepMetres());
   }
 
+  /** Each line says its level once, on its longest piece. */
   private void contours() {
-    Set<Double> named = new HashSet<>();
-    for (Contours.Piece piece : pieces()) {
-      Spot from = view.spot(piece.from());
-      Spot to = view.spot(piece.to());
-      sketch.line(Ink.DIAGONAL, from, to);
-      Spot middle = new Spot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2 + 4);
-      if (named.add(piece.level())) {
-        sketch.words(middle, Anchor.MIDDLE, Sketch.Weight.REGULAR, figures.signed(piece.level()));
-      }
+    List<List<Contours.Piece>> lines = Contours.joined(pieces());
+    lines.stream()
+        .flatMap(List::stream)
+        .forEach(
+            piece -> sketch.line(Ink.DIAGONAL, view.spot(piece.from()), view.spot(piece.to())));
+    for (List<Contours.Piece> line : lines) {
+      Contours.Piece longest =
+          line.stream().max(Comparator.comparingDouble(Contours.Piece::length)).orElseThrow();
+      Spot from = view.spot(longest.from());
+      Spot to = view.spot(longest.to());
+      sketch.words(
+          new Spot((from.x() + to.x()) / 2, (from.y() + to.y()) / 2 + 4),
+          Anchor.MIDDLE,
+          Sketch.Weight.REGULAR,
+          figures.signed(longest.level()));
     }
   }
 

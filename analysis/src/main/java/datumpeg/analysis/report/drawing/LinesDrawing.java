@@ -56,8 +56,10 @@ public final class LinesDrawing {
         "Where to snap the lines",
         sketch.picture(),
         placement.sentence()
-            + " Heavy: the lines. At each line mark: what to measure square from the edge named, and"
-            + " in brackets what was planned; a minus lies beyond the edge.");
+            + " Heavy: the lines. At each line mark, in "
+            + figures.unitWord()
+            + ": what to measure square from the edge named, and in brackets what was planned; a minus"
+            + " lies beyond the edge.");
   }
 
   private Optional<Spot> spot(String line) {

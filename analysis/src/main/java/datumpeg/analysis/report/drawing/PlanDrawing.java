@@ -3,6 +3,7 @@ package datumpeg.analysis.report.drawing;
 import datumpeg.analysis.building.PlanPoint;
 import datumpeg.analysis.building.SetOut;
 import datumpeg.analysis.conform.Outcome;
+import datumpeg.analysis.quantity.LengthDisplay;
 import datumpeg.analysis.reduce.StageFindings;
 import datumpeg.analysis.report.writing.CheckWords;
 import datumpeg.analysis.report.writing.LengthFigures;
@@ -71,7 +72,7 @@ public final class PlanDrawing {
         + exaggeration.text()
         + " larger than the plan. Arrows: which way a corner is out, with corner A1 held and side"
         + " A on its line. Dashed ellipses: where each corner is with 95 % confidence, drawn as"
-        + " much larger.";
+        + " many times larger.";
   }
 
   private double largest() {
@@ -125,7 +126,12 @@ public final class PlanDrawing {
                           + figures.number(outcome.measured())
                           + " "
                           + figures.unit(),
-                      List.of(verdict(outcome)))
+                      List.of(
+                          "± "
+                              + figures.number(outcome.expandedUncertainty())
+                              + " "
+                              + figures.unit(),
+                          verdict(outcome)))
                   .drawOn(sketch);
             });
   }
@@ -227,7 +233,8 @@ public final class PlanDrawing {
   }
 
   private String sideName(Outcome outcome, boolean lengthwise) {
-    String size = figures.size(outcome.measured());
+    boolean metric = figures.display() == LengthDisplay.METRIC;
+    String size = figures.size(outcome.measured()) + (metric ? " mm" : "");
     return lengthwise
         ? CheckWords.target(outcome.check(), outcome.target()) + ": " + size
         : outcome.target() + ": " + size;

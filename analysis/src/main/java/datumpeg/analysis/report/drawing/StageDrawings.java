@@ -65,7 +65,6 @@ public final class StageDrawings {
                 .toList());
     return packing.isEmpty()
         ? drawing
-        : new Drawing(
-            drawing.title(), drawing.picture(), drawing.caption() + " Packing: " + packing);
+        : new Drawing(drawing.title(), drawing.picture(), drawing.caption() + " " + packing);
   }
 }

@@ -44,6 +44,35 @@ class ContoursTest {
     assertEquals(Math.sqrt(9 * 9 + 6 * 6), length, 1e-9);
   }
 
+  /** Each level of a tilted plane is one line, so it is named once. */
+  @Test
+  void piecesThatHangTogetherAreOneLine() {
+    List<PlanPoint> points = grid(4);
+    List<List<Contours.Piece>> lines =
+        Contours.joined(
+            new Contours(points, points.stream().map(ContoursTest::plane).toList()).pieces(0.004));
+    List<Double> levels = lines.stream().map(line -> line.get(0).level()).toList();
+    assertEquals(levels.stream().distinct().count(), levels.size(), levels::toString);
+  }
+
+  /** Two hills at the ends of a floor: the line around each is a line of its own. */
+  @Test
+  void linesOfOneLevelThatAreApartStayApart() {
+    List<PlanPoint> points = new ArrayList<>();
+    List<Double> levels = new ArrayList<>();
+    for (double x : new double[] {0, 6, 12, 18}) {
+      for (double y : new double[] {0, 9}) {
+        points.add(new PlanPoint(x, y));
+        levels.add(x == 0 || x == 18 ? 0.01 : -0.01);
+      }
+    }
+    List<List<Contours.Piece>> lines =
+        Contours.joined(new Contours(points, levels).pieces(0.004)).stream()
+            .filter(line -> Math.abs(line.get(0).level()) < 1e-9)
+            .toList();
+    assertEquals(2, lines.size());
+  }
+
   @Test
   void aLevelFloorAndTooFewPointsHaveNoLines() {
     List<PlanPoint> points = grid(3);

@@ -59,7 +59,8 @@ final class DrawingsTest {
         PageReading.words(
             svg(PlanDrawing.of(setOut, InventedFindings.arrival(), figures).orElseThrow()));
     assertTrue(words.contains("13.5 mm to end n, 1.2 mm to A"), words);
-    assertTrue(words.contains("diagonals differ by 11.1 mm"), words);
+    assertTrue(words.contains("diagonals differ by 11.1 mm ± "), words);
+    assertTrue(words.matches("(?s).*A1 to A4: [0-9.]+ mm.*"), words);
     assertTrue(words.contains("of deviation"), words);
   }
 
