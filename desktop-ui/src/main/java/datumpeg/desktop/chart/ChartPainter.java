@@ -86,9 +86,14 @@ public final class ChartPainter {
     int most = (int) Math.max(1, (right - left) / pen.em(7.5));
     int seen = last - first + 1;
     int step = Math.max(1, Math.min(seen, RoundTicks.wholeStep(seen / (double) most)));
+    double before = Double.NEGATIVE_INFINITY;
     for (int i = (first + step) / step * step - 1; i <= last; i += step) {
       double x = Math.max(left + pen.em(1), Math.min(right - pen.em(2), x(i)));
       pen.line(x(i), bottom, x(i), bottom + pen.em(0.3), Ink.QUIET, 1);
+      if (x - before < pen.em(7)) {
+        continue; // the last one, moved in from the edge
+      }
+      before = x;
       pen.text(Integer.toString(i + 1), x, bottom + pen.em(1), Ink.TEXT, Pen.Align.MIDDLE);
       pen.text(labels.place().apply(i), x, bottom + pen.em(2.3), Ink.QUIET, Pen.Align.MIDDLE);
     }

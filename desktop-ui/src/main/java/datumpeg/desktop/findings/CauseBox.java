@@ -4,6 +4,7 @@ import datumpeg.desktop.control.Labels;
 import datumpeg.desktop.control.StandingMark;
 import datumpeg.desktop.findings.FindingsPage.CauseCard;
 import datumpeg.desktop.text.Words;
+import java.util.List;
 import javafx.application.Platform;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -13,6 +14,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** One cause with its remedy, which can be ticked when it is done and asks what was moved. */
@@ -83,6 +85,12 @@ final class CauseBox extends HBox {
             new Label(words.text("done.why")),
             why,
             store);
+    asked.setMinWidth(0); // beside a drawing, in large letters, the card is narrow
+    for (Region field : List.of(thing, why, store)) {
+      field.setMinWidth(0);
+      field.maxWidthProperty().bind(asked.widthProperty());
+    }
+    store.setWrapText(true);
     Platform.runLater(thing::requestFocus); // once it stands in its place
     return asked;
   }

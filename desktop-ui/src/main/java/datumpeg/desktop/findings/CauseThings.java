@@ -1,6 +1,7 @@
 package datumpeg.desktop.findings;
 
 import datumpeg.analysis.reduce.Cause;
+import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -24,7 +25,13 @@ final class CauseThings {
         add(symptom.substring(0, space), symptom.substring(space + 1), things);
       }
     }
-    return List.copyOf(things);
+    return things.stream().sorted(Comparator.comparing(thing -> !isNamed(thing, cause))).toList();
+  }
+
+  /** Whether what is to be done names it: then that is what was moved. */
+  private static boolean isNamed(String thing, Cause cause) {
+    String mark = thing.substring(thing.indexOf('.') + 1);
+    return Pattern.compile("\\b" + Pattern.quote(mark) + "\\b(?!-)").matcher(cause.action()).find();
   }
 
   private static void add(String check, String target, Set<String> things) {

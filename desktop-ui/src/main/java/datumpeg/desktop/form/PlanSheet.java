@@ -180,7 +180,8 @@ final class PlanSheet extends ShapeSheet {
     if (at > 0 && isLit("building.end_line_offset")) {
       sheet.across(x(0), x(at), y, told(at), true);
     }
-    boolean fit = shape.baysMetres().stream().allMatch(bay -> Sheet.wide(bay(bay)) < scale * bay);
+    boolean fit =
+        shape.baysMetres().stream().allMatch(bay -> Sheet.wide(bay(bay)) + LINE / 2 < scale * bay);
     double begin = at;
     for (double bay : shape.baysMetres()) {
       if (at + bay > length * MOST_LENGTHS) {

@@ -15,6 +15,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Rows of fields, each with its name and a way to take it away, and a line that adds one. */
@@ -56,6 +57,9 @@ final class TableBox extends VBox {
       rectangle.setOnAction(event -> acts.edits().beginWithRectangle(table));
       line.getChildren().add(rectangle);
     }
+    line.setMinWidth(0); // a long button wraps instead of pushing all out of the fold
+    line.getChildren()
+        .forEach(node -> ((Region) node).maxWidthProperty().bind(line.widthProperty()));
     return line;
   }
 
@@ -63,7 +67,7 @@ final class TableBox extends VBox {
     Button button = new Button(text);
     button.setId(lines.getId() + end);
     button.setAccessibleText(text + ": " + of);
-    button.setWrapText(true); // a long one must not push its neighbours out of the fold
+    button.setWrapText(true);
     button.setMinHeight(USE_PREF_SIZE);
     return button;
   }

@@ -88,9 +88,12 @@ class FindingsPictures {
   private static void drawings(Stage stage, String name) {
     HeadlessToolkit.untilDrawn(stage.getScene());
     HeadlessToolkit.picture(stage.getScene());
+    smaller(stage);
     int count = HeadlessToolkit.on(() -> choice(stage).size() - 1);
     save(stage, OTHERS, name);
     if (name.endsWith("-200")) { // the table is further down than the window reaches
+      smaller(stage);
+      HeadlessToolkit.picture(stage.getScene());
       HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup("#outcomes")));
       save(stage, OTHERS, name + "-table");
     }
@@ -100,6 +103,17 @@ class FindingsPictures {
       HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup(".drawing-choice")));
       save(stage, OTHERS, name + "-" + (index + 1));
     }
+  }
+
+  /** Brings back what a drawing that takes all the room hides. */
+  private static void smaller(Stage stage) {
+    HeadlessToolkit.run(
+        () -> {
+          ToggleButton larger = (ToggleButton) stage.getScene().lookup("#drawing-larger");
+          if (larger.isSelected()) {
+            larger.fire();
+          }
+        });
   }
 
   /** Where the page is longer than the window, as with large letters. */
@@ -123,14 +137,8 @@ class FindingsPictures {
 
   private static void behind(Stage stage, String suffix) {
     Path place = suffix.isEmpty() ? DOCS : OTHERS;
-    HeadlessToolkit.run(
-        () -> {
-          ToggleButton larger = (ToggleButton) stage.getScene().lookup("#drawing-larger");
-          if (larger.isSelected()) {
-            larger.fire(); // else what is ticked would not be seen
-          }
-          ((CheckBox) stage.getScene().lookup(".cause-tick")).fire();
-        });
+    smaller(stage);
+    HeadlessToolkit.run(() -> ((CheckBox) stage.getScene().lookup(".cause-tick")).fire());
     HeadlessToolkit.picture(stage.getScene());
     HeadlessToolkit.run(() -> bringToTheTop(stage.getScene().lookup(".behind-and-plan")));
     save(stage, place, "window-findings-done" + suffix);

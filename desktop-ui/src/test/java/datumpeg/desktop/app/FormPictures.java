@@ -128,7 +128,7 @@ class FormPictures {
     type(scene, "table-flatness-lines-name", "L1");
     HeadlessToolkit.run(() -> ((Button) scene.lookup("#form-table-flatness-lines-add")).fire());
     HeadlessToolkit.until("the line", () -> scene.lookup("#form-flatness-lines-L1-1-1") != null);
-    type(scene, "flatness-lines-L1-1-1", "2 m");
+    type(scene, "flatness-lines-L1-1-1", "5 m");
     type(scene, "flatness-lines-L1-1-2", "2 m");
     type(scene, "flatness-lines-L1-2-1", "16 m");
     type(scene, "flatness-lines-L1-2-2", "7 m");

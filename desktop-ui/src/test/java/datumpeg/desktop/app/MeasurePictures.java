@@ -103,7 +103,7 @@ class MeasurePictures {
     fire(stage, "measure-watch");
     until(stage, "instruction", "Hold the tilt");
     type(stage, "0.06");
-    until(stage, "big-words", "outside");
+    until(stage, "big-words", "too close");
     picture(stage, pictures, "window-watch" + suffix);
     HeadlessToolkit.run(stage::close);
     sessions.close();

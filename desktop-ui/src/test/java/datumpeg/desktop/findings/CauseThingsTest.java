@@ -24,6 +24,15 @@ class CauseThingsTest {
   }
 
   @Test
+  void whatTheRemedyNamesComesFirst() {
+    String action = "Ask the engineer before shifting A1 by 12.3 mm toward end n.";
+    assertEquals(
+        List.of("column.A1", "column.A2"),
+        CauseThings.of(
+            new Cause(Verdict.NONCONFORMING, "", action, List.of("frame-spacing A1-A2/base"))));
+  }
+
+  @Test
   void concreteIsNotMoved() {
     assertEquals(List.of(), things("slab-square A1", "slab-diagonals slab", "seat-level seats"));
   }

@@ -119,7 +119,8 @@ public final class PlanDrawing {
                       (spots.get(0).x() + spots.get(2).x()) / 2,
                       (spots.get(0).y() + spots.get(2).y()) / 2);
               new Label(
-                      middle,
+                      middle.moved(
+                          0, -2.5 * Sketch.LINE_HEIGHT), // off the rows of the sides' labels
                       Anchor.MIDDLE,
                       Label.Side.BELOW,
                       "diagonals differ by "
