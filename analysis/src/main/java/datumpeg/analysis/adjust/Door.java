@@ -13,30 +13,21 @@ final class Door {
   private Door() {}
 
   static double requireFinite(String kind, String name, String quantity, double value) {
-    if (!Double.isFinite(value)) {
-      throw new IllegalArgumentException(
-          kind + " " + name + ": " + quantity + " is " + value + ", expected a finite number");
-    }
-    return value;
+    return require(Double.isFinite(value), kind, name, quantity, value, "");
   }
 
   static double requirePositive(String kind, String name, String quantity, double value) {
-    if (!Double.isFinite(value) || value <= 0) {
-      throw new IllegalArgumentException(
-          kind
-              + " "
-              + name
-              + ": "
-              + quantity
-              + " is "
-              + value
-              + ", expected a finite number above 0");
-    }
-    return value;
+    return require(Double.isFinite(value) && value > 0, kind, name, quantity, value, " above 0");
   }
 
   static double requireNotNegative(String kind, String name, String quantity, double value) {
-    if (!Double.isFinite(value) || value < 0) {
+    return require(
+        Double.isFinite(value) && value >= 0, kind, name, quantity, value, " of at least 0");
+  }
+
+  private static double require(
+      boolean holds, String kind, String name, String quantity, double value, String bound) {
+    if (!holds) {
       throw new IllegalArgumentException(
           kind
               + " "
@@ -45,7 +36,8 @@ final class Door {
               + quantity
               + " is "
               + value
-              + ", expected a finite number of at least 0");
+              + ", expected a finite number"
+              + bound);
     }
     return value;
   }

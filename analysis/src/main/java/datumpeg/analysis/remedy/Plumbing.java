@@ -7,6 +7,9 @@ import java.util.Optional;
 
 /** Bringing a leaning column upright. */
 public final class Plumbing {
+  /** What to do about a lean by more than a column is high. */
+  public static final String NO_PROP = "Stop: no prop takes up such a lean. Ask the engineer.";
+
   private Plumbing() {}
 
   /**

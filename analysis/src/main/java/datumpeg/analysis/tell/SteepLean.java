@@ -8,8 +8,6 @@ import java.util.Set;
  * Its millimetres stand in the table.
  */
 final class SteepLean {
-  static final String REMEDY = "Stop: no prop takes up such a lean. Ask the engineer.";
-
   private static final Set<String> PLUMB = Set.of("column-plumb", "portal-plumb", "mullion-plumb");
 
   private SteepLean() {}

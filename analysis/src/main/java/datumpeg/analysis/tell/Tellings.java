@@ -3,6 +3,7 @@ package datumpeg.analysis.tell;
 import datumpeg.analysis.conform.DecidedAs;
 import datumpeg.analysis.conform.Outcome;
 import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Plumbing;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -83,7 +84,7 @@ public final class Tellings {
   /** What to do; "leave it" where the move is smaller than what the meter can see. */
   public static String remedy(Outcome outcome, Situation situation) {
     if (SteepLean.is(outcome, situation)) {
-      return SteepLean.REMEDY;
+      return Plumbing.NO_PROP;
     }
     boolean seen = Math.abs(outcome.deviation()) > outcome.expandedUncertainty();
     Telling family = family(outcome.check());

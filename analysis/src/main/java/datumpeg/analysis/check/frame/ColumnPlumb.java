@@ -16,6 +16,7 @@ import datumpeg.analysis.measuring.Reading;
 import datumpeg.analysis.measuring.Target;
 import datumpeg.analysis.measuring.TargetWords;
 import datumpeg.analysis.remedy.Millimetres;
+import datumpeg.analysis.remedy.Plumbing;
 import datumpeg.analysis.uncertainty.Estimate;
 import datumpeg.analysis.uncertainty.Linearised;
 import java.util.ArrayList;
@@ -37,8 +38,6 @@ import java.util.TreeMap;
  * lean of 18.326 mm. A portal whose columns lean +18 and −16 mm has a mean of +1 mm.
  */
 final class ColumnPlumb {
-  private static final String NO_PROP = "Stop: no prop takes up such a lean. Ask the engineer.";
-
   private final Job job;
   private final OutcomeMaker outcomes;
 
@@ -99,7 +98,8 @@ final class ColumnPlumb {
               height,
               stage.evidence(lean.readings()),
               Adjusted.aside(asObserved.estimate(), lean.estimate()));
-      found.add(Math.abs(outcome.deviation()) > height ? outcome.withRemedy(NO_PROP) : outcome);
+      found.add(
+          Math.abs(outcome.deviation()) > height ? outcome.withRemedy(Plumbing.NO_PROP) : outcome);
     }
     found.addAll(portals(leans, stage, height));
     return CheckResult.of(found, observed.notes(), observed.used()).with(observed.tests());
