@@ -51,7 +51,7 @@ final class WindowViewModel {
     String readAt = state.readAt().map(at -> Figures.second(at, zone)).orElse("");
     if (state.reached()) {
       live.set(words.text("window.live", readAt));
-      trouble.set("");
+      trouble.set(state.trouble());
       return;
     }
     boolean looking = state.trouble().isEmpty();
@@ -74,7 +74,9 @@ final class WindowViewModel {
     return live.getReadOnlyProperty();
   }
 
-  /** Why what is shown may be out of date; empty when it is not. */
+  /**
+   * Why what is shown may be out of date, or nothing can be added to it; empty if neither is so.
+   */
   ReadOnlyStringProperty trouble() {
     return trouble.getReadOnlyProperty();
   }

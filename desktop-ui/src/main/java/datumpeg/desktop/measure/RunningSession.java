@@ -7,6 +7,7 @@ import datumpeg.bridge.collect.LiveSession;
 import datumpeg.bridge.collect.MeterLink;
 import datumpeg.bridge.collect.SpareFolders;
 import datumpeg.bridge.collect.StageWork;
+import datumpeg.bridge.collect.WaitingTerms;
 import datumpeg.bridge.collect.Wanted;
 import datumpeg.bridge.collect.WatchedTarget;
 import datumpeg.bridge.failure.FailureException;
@@ -89,9 +90,10 @@ final class RunningSession implements Sessions.Session, AutoCloseable {
   }
 
   private void run() throws InterruptedException {
-    try (SiteRecord record = SqliteRecords.open(file, SqliteRecords.Mode.WRITE)) {
+    try (SiteRecord record = SqliteRecords.openOnFullDiskToo(file)) {
       StoredJob stored = StoredJob.load(record, wish.job());
-      LiveMeasuring measuring = new LiveMeasuring(file, wish.stage(), meters(), start, spares);
+      LiveMeasuring measuring =
+          new LiveMeasuring(file, wish.stage(), meters(), start, WaitingTerms.usual(spares));
       LiveSession.Ending ending =
           wish.isWatch() ? watch(record, stored, measuring) : measure(record, stored, measuring);
       String trouble = "";

@@ -11,8 +11,18 @@ import java.util.List;
  * shown.
  */
 public interface JobSource extends AutoCloseable {
-  /** A number that changes when rows are added; cheap. */
+  /**
+   * A number that changes when rows are added; cheap.
+   *
+   * @throws datumpeg.bridge.failure.FailureException also if the disk has turned read-only
+   */
   long changeCounter();
+
+  /**
+   * A sentence on why nothing can be added to the record; empty if that is not known. Where it is,
+   * the source is closed between two looks, so that others can make room or take out the disk.
+   */
+  String obstacle();
 
   /** Every job, the most recently measured first, as far as it was worked out before. */
   List<JobRow> jobs();

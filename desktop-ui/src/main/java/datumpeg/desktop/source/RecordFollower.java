@@ -19,7 +19,8 @@ import org.jspecify.annotations.Nullable;
  * Follows a record: each turn looks whether rows were added, reads the list of jobs, works out
  * those that changed, as many as fit into a turn, and publishes the state. The job on screen is
  * worked out whole, of the others only how they stand. A record that cannot be read is tried again
- * every turn.
+ * every turn. One to which nothing can be added is closed after each turn and looked at every few
+ * seconds.
  *
  * <p>{@link #preferred} and {@link #outcomesWanted} may be called from any thread; all else from
  * one.
@@ -36,6 +37,9 @@ public final class RecordFollower implements AutoCloseable {
    */
   private static final Duration BETWEEN_MORE_OUTCOMES = Duration.ofMillis(600);
 
+  /** Nothing is added to a record on a full or read-only disk: such a one is looked at so often. */
+  private static final Duration BETWEEN_LOOKS = Duration.ofSeconds(5);
+
   private final JobSource.Opening opening;
   private final Clock clock;
   private final Consumer<RecordState> publish;
@@ -48,6 +52,8 @@ public final class RecordFollower implements AutoCloseable {
   private String identity = "";
   private long counter;
   private boolean current;
+  private String obstacle = "";
+  private long lookedNanos;
   private int turnsToRest;
   private volatile String preferred = "";
   private volatile boolean outcomesWanted;
@@ -98,8 +104,12 @@ public final class RecordFollower implements AutoCloseable {
       turnsToRest--;
       return;
     }
+    if (isBetweenLooks()) {
+      return;
+    }
     try {
       JobSource open = opened();
+      obstacle = open.obstacle();
       long found = open.changeCounter();
       if (!current || found != counter) {
         counter = found;
@@ -107,10 +117,21 @@ public final class RecordFollower implements AutoCloseable {
         current = true;
       }
       workOut(open);
+      if (!obstacle.isEmpty()) {
+        close();
+        lookedNanos = nanoTime.getAsLong();
+      }
     } catch (FailureException e) {
       close();
+      obstacle = "";
       becomes(state.outOfReach(String.valueOf(e.getMessage())));
     }
+  }
+
+  private boolean isBetweenLooks() {
+    return !obstacle.isEmpty()
+        && nanoTime.getAsLong() - lookedNanos < BETWEEN_LOOKS.toNanos()
+        && unsettled(state.jobs()).isEmpty();
   }
 
   /**
@@ -119,6 +140,7 @@ public final class RecordFollower implements AutoCloseable {
    */
   public void failed(String sentence) {
     close();
+    obstacle = "";
     turnsToRest = TURNS_TO_REST_AFTER_A_DEFECT;
     becomes(state.outOfReach(sentence));
   }
@@ -205,7 +227,7 @@ public final class RecordFollower implements AutoCloseable {
   }
 
   private RecordState reached(List<JobState> jobs) {
-    return new RecordState(state.file(), true, "", Optional.of(clock.instant()), jobs);
+    return new RecordState(state.file(), true, obstacle, Optional.of(clock.instant()), jobs);
   }
 
   /** Positions of the jobs to be worked out, the preferred one first. */

@@ -9,7 +9,8 @@ import java.util.Optional;
  *
  * @param file where the record is
  * @param reached whether it could be read at that moment; if not, the jobs are those read before
- * @param trouble a sentence on why it could not be read; empty if it could
+ * @param trouble a sentence on why it could not be read or, if it could, why nothing can be added
+ *     to it; empty if neither is so
  * @param readAt when the jobs were read last; empty if never
  * @param jobs the most recently measured first
  */

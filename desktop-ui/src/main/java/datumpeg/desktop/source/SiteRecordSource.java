@@ -22,6 +22,7 @@ public final class SiteRecordSource implements JobSource {
   private final SiteRecord record;
   private final DerivedStore store;
   private final DerivedJobs derived;
+  private final DiskWatch disk;
   private final Map<String, JobKey> keys = new HashMap<>();
 
   /** A source that closes the record, and what is kept of it, when it is closed. */
@@ -29,11 +30,20 @@ public final class SiteRecordSource implements JobSource {
     this.record = record;
     this.store = store;
     this.derived = new DerivedJobs(record, store);
+    this.disk = new DiskWatch(record.file());
   }
 
   @Override
   public long changeCounter() {
+    if (obstacle().isEmpty()) {
+      disk.requireWritable();
+    }
     return record.changeCounter();
+  }
+
+  @Override
+  public String obstacle() {
+    return record.obstacle().orElse("");
   }
 
   @Override

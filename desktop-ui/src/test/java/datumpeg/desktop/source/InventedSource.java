@@ -15,6 +15,7 @@ final class InventedSource implements JobSource, JobSource.Opening {
   final List<String> reduced = new ArrayList<>();
   final List<String> asked = new ArrayList<>();
   @Nullable FailureException failure;
+  String obstacle = "";
   String identity = "one";
   String unreadable = "";
 
@@ -52,6 +53,11 @@ final class InventedSource implements JobSource, JobSource.Opening {
   public long changeCounter() {
     failIfSo();
     return counter;
+  }
+
+  @Override
+  public String obstacle() {
+    return obstacle;
   }
 
   @Override

@@ -118,6 +118,25 @@ class RecordFollowerTest {
   }
 
   @Test
+  void recordToWhichNothingCanBeAddedIsShownAndClosedBetweenTwoLooks() {
+    source.add(row("a", "1"));
+    source.obstacle = "The disk of the record site.db is full.";
+    follower.turn();
+    assertTrue(last().reached());
+    assertEquals("The disk of the record site.db is full.", last().trouble());
+    assertTrue(last().job("a").orElseThrow().overview().isPresent());
+    assertEquals(1, source.closed);
+    follower.turn();
+    follower.turn();
+    assertEquals(1, source.opened, "it is left alone for a while");
+    follower.preferred("a");
+    follower.turn();
+    assertTrue(last().job("a").orElseThrow().work().isPresent(), "but what is asked for is read");
+    assertEquals(2, source.opened);
+    assertEquals(2, source.closed);
+  }
+
+  @Test
   void anotherFileInThePlaceOfTheRecordIsOpened() {
     source.add(row("a", "1"));
     follower.turn();

@@ -65,7 +65,9 @@ public final class LatencyBench {
               Files.writeString(folder.resolve("bench.toml"), JobTexts.LARKRISE), "bench.toml"),
           start);
       StoredJob job = StoredJob.load(record, "larkrise-01");
-      LiveMeasuring measuring = new LiveMeasuring(file, "arrival", List.of(link), start, SpareFolders.NONE);
+      LiveMeasuring measuring =
+          new LiveMeasuring(
+              file, "arrival", List.of(link), start, WaitingTerms.usual(SpareFolders.NONE));
       StageWork work = StageWork.of(job, "arrival", OptionalInt.empty());
       Thread person =
           new Thread(

@@ -87,11 +87,11 @@ final class CollectCommand implements Callable<Integer> {
             meters,
             Records.start(program, operator),
             links.terms(0),
-            program.spareFolders());
+            program.waitingTerms());
     Optional<Duration> lasting =
         Optional.ofNullable(forSeconds).map(value -> MeterLinks.seconds("--for", value));
     try (LinkTimer timer = LinkTimer.onThread("end of collect");
-        SiteRecord record = Records.forWriting(program)) {
+        SiteRecord record = Records.forMeasuring(program)) {
       StoredJob stored = StoredJob.load(record, job);
       StageWork work =
           StageWork.of(stored, stage, round == null ? OptionalInt.empty() : OptionalInt.of(round));
@@ -110,16 +110,22 @@ final class CollectCommand implements Callable<Integer> {
               },
               talk::stands);
       finish(stored, ending, capture);
-      if (ending.waitingCount() > 0) {
-        throw new OuterWorldException(
-            ending.waitingCount()
-                + " reading(s) could not be stored yet; "
-                + (ending.waitingOnDisk()
-                    ? "they are stored when this stage is measured or collected next."
-                    : "they could not be written to any disk and are in the capture only, as far as it"
-                        + " could be kept."));
-      }
+      requireStored(ending);
       return 0;
+    }
+  }
+
+  private static void requireStored(Standing ending) {
+    if (ending.waitingCount() + ending.unassignedWaitingCount() > 0) {
+      throw new OuterWorldException(
+          ending.waitingCount()
+              + " reading(s) and "
+              + ending.unassignedWaitingCount()
+              + " value(s) without a target could not be stored yet; "
+              + (ending.waitingOnDisk()
+                  ? "they are stored when this stage is measured or collected next."
+                  : "not all of them could be written to any disk: those are in the capture only, as"
+                      + " far as it could be kept."));
     }
   }
 
@@ -163,14 +169,14 @@ final class CollectCommand implements Callable<Integer> {
         .printf(
             "Recorded %d reading(s) of %s, stage %s. The raw bytes are in %s.%n",
             ending.recordedCount(), stored.key(), stage, capture);
-    if (ending.captureOnlyCount() > 0) {
+    if (ending.lostCount() > 0) {
       program
           .console()
           .err()
           .printf(
-              "%d value(s) without a target are not in the table %s, and only in the capture, as far"
-                  + " as it could be kept.%n",
-              ending.captureOnlyCount(), table);
+              "%d value(s) without a target are in no table, and only in the capture, as far as it"
+                  + " could be kept.%n",
+              ending.lostCount());
     }
     if (ending.unassignedCount() > 0) {
       program

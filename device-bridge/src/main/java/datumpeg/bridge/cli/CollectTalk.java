@@ -31,29 +31,39 @@ final class CollectTalk implements SessionWatcher {
     this.err = err;
   }
 
-  /** Says how the session stands, if it is time to. */
+  /** Says how the session stands, if it is time to: that a limit is reached, at once. */
   void stands(Standing standing) {
     long now = System.nanoTime();
-    if (!standing.equals(told) && (told == null || now - toldNanos >= MINUTE_NANOS)) {
+    if (!standing.equals(told)
+        && (told == null || now - toldNanos >= MINUTE_NANOS || reachesLimit(told, standing))) {
       told = standing;
       toldNanos = now;
       say(line(standing));
     }
   }
 
+  private static boolean reachesLimit(Standing before, Standing now) {
+    return (!now.limit().isEmpty() && !now.limit().equals(before.limit()))
+        || (now.lostCount() > 0 && before.lostCount() == 0);
+  }
+
   private String line(Standing standing) {
-    return "Status: %d recorded, %d without a target%s, %d target(s) open, %d of %d link(s) open%s."
+    return "Status: %d recorded%s, %d without a target%s%s, %d target(s) open, %d of %d link(s) open%s%s."
         .formatted(
             standing.recordedCount(),
+            counted(standing.waitingCount(), " (%d not stored yet)"),
             standing.unassignedCount(),
-            standing.captureOnlyCount() == 0
-                ? ""
-                : " and " + standing.captureOnlyCount() + " that the table has not taken",
+            counted(standing.unassignedWaitingCount(), " and %d that wait for the table"),
+            counted(standing.lostCount(), " and %d LEFT OUT"),
             standing.openTargetCount(),
             standing.openLinkCount(),
             standing.linkCount(),
-            (standing.waitingCount() == 0 ? "" : ", " + standing.waitingCount() + " not stored yet")
-                + (last.isEmpty() ? "" : "; last recorded " + last));
+            last.isEmpty() ? "" : "; last recorded " + last,
+            standing.limit().isEmpty() ? "" : "; LIMIT REACHED: " + standing.limit());
+  }
+
+  private static String counted(long count, String words) {
+    return count == 0 ? "" : words.formatted(count);
   }
 
   private void say(String line) {
@@ -74,6 +84,16 @@ final class CollectTalk implements SessionWatcher {
   @Override
   public void drained() {
     say("What waited is stored now.");
+  }
+
+  @Override
+  public void unassignedWaiting(int count, String why) {
+    say("NOT IN THE TABLE YET: " + count + " value(s) without a target wait. " + why);
+  }
+
+  @Override
+  public void unassignedDrained() {
+    say("The values without a target that waited are in the table now.");
   }
 
   @Override

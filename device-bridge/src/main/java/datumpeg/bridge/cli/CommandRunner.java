@@ -51,7 +51,14 @@ public final class CommandRunner {
    * @param commands makes the commands once the console is there
    */
   public static void main(String[] arguments, Function<DatumpegCommand, List<Object>> commands) {
-    DatumpegCommand program = new DatumpegCommand(Console.ofProcess());
+    main(new DatumpegCommand(Console.ofProcess()), arguments, commands);
+  }
+
+  /** The same of a program that a test put together. */
+  static void main(
+      DatumpegCommand program,
+      String[] arguments,
+      Function<DatumpegCommand, List<Object>> commands) {
     CommandRunner runner = new CommandRunner(program, commands.apply(program));
     LogSetting.install(runner.log);
     System.exit(runner.run(arguments));

@@ -1,9 +1,10 @@
 package datumpeg.bridge.cli;
 
 import datumpeg.bridge.collect.LiveLinks;
-import datumpeg.bridge.collect.SpareFolders;
+import datumpeg.bridge.collect.WaitingTerms;
 import datumpeg.bridge.link.ble.Patience;
 import java.nio.file.Path;
+import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -41,6 +42,7 @@ import picocli.CommandLine.Spec;
 public final class DatumpegCommand implements Runnable {
   private final Console console;
   private final Patience patience;
+  private final Duration pause;
 
   @Spec private CommandSpec spec;
 
@@ -75,17 +77,19 @@ public final class DatumpegCommand implements Runnable {
   private boolean version;
 
   public DatumpegCommand(Console console) {
-    this(console, Patience.USUAL);
+    this(console, Patience.USUAL, WaitingTerms.USUAL_PAUSE);
   }
 
   /**
    * A program for tests.
    *
    * @param patience with Bluetooth LE meters
+   * @param pause between two tries to store what waits
    */
-  DatumpegCommand(Console console, Patience patience) {
+  DatumpegCommand(Console console, Patience patience, Duration pause) {
     this.console = console;
     this.patience = patience;
+    this.pause = pause;
   }
 
   /** What the command may print to and read from. */
@@ -122,9 +126,9 @@ public final class DatumpegCommand implements Runnable {
     return LiveLinks.of(console.environment(), patience);
   }
 
-  /** Where readings wait while the disk of the record takes nothing. */
-  SpareFolders spareFolders() {
-    return folders().spares(console.environment());
+  /** What a session does while its record takes nothing. */
+  WaitingTerms waitingTerms() {
+    return new WaitingTerms(folders().spares(console.environment()), pause);
   }
 
   PlatformFolders folders() {

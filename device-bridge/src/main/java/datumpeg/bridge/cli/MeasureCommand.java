@@ -78,8 +78,8 @@ final class MeasureCommand implements Callable<Integer> {
             links.all(program),
             Records.start(program, operator),
             links.terms(waitSeconds),
-            program.spareFolders());
-    try (SiteRecord record = Records.forWriting(program)) {
+            program.waitingTerms());
+    try (SiteRecord record = Records.forMeasuring(program)) {
       StoredJob stored = StoredJob.load(record, job);
       StageWork work = StageWork.of(stored, stage, round());
       say(stored, work);

@@ -21,8 +21,11 @@ import java.nio.file.Path;
 final class Records {
   private Records() {}
 
+  /** Open to be read; that nothing can be added is said. */
   static SiteRecord forReading(DatumpegCommand program) {
-    return SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ_BRIEFLY);
+    SiteRecord record = SqliteRecords.open(program.recordFile(), SqliteRecords.Mode.READ);
+    record.obstacle().ifPresent(program.console().err()::println);
+    return record;
   }
 
   /** The outcomes of all jobs, of which only what is new is worked out. */
@@ -32,6 +35,17 @@ final class Records {
             DerivedFile.open(DerivedFile.beside(program.recordFile()), DerivedJobs.basis())) {
       return JobHistories.of(new DerivedJobs(record, store));
     }
+  }
+
+  /** For a session, whose readings wait where the disk is full; that it is so is said. */
+  static SiteRecord forMeasuring(DatumpegCommand program) {
+    SiteRecord record = SqliteRecords.openOnFullDiskToo(program.recordFile());
+    record
+        .obstacle()
+        .ifPresent(
+            sentence ->
+                program.console().err().println(sentence + " Readings wait until there is room."));
+    return record;
   }
 
   static SiteRecord forWriting(DatumpegCommand program) {

@@ -61,7 +61,7 @@ final class WatchCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws InterruptedException {
-    try (SiteRecord record = Records.forWriting(program)) {
+    try (SiteRecord record = Records.forMeasuring(program)) {
       StoredJob stored = StoredJob.load(record, job);
       WatchedTarget watched = WatchedTarget.of(stored, stage, target);
       LiveMeasuring measuring =
@@ -71,7 +71,7 @@ final class WatchCommand implements Callable<Integer> {
               links.all(program),
               Records.start(program, operator),
               links.terms(waitSeconds),
-              program.spareFolders());
+              program.waitingTerms());
       Path capture = measuring.captureFile(stored);
       LiveSession.Ending ending =
           measuring.measure(

@@ -4,26 +4,29 @@ import datumpeg.bridge.link.LinkClock;
 import java.time.Duration;
 
 /**
- * When what waits to be stored is tried again: every few seconds, whether meters talk meanwhile or
- * not. One thread.
+ * When what waits to be stored is tried again: after a pause, whether meters talk meanwhile or not.
+ * One thread.
  */
 final class DrainPace {
-  static final Duration PAUSE = Duration.ofSeconds(5);
-
-  private final ReadingStore store;
   private final LinkClock clock;
+  private final Duration pause;
   private long triedNanos;
 
-  DrainPace(ReadingStore store, LinkClock clock) {
-    this.store = store;
+  DrainPace(LinkClock clock, Duration pause) {
     this.clock = clock;
+    this.pause = pause;
     this.triedNanos = clock.monotonicNanos();
   }
 
-  /** Tries it if something waits and the pause is over. */
-  void tryAgain() {
-    if (store.waitingCount() > 0 && clock.monotonicNanos() - triedNanos >= PAUSE.toNanos()) {
-      store.drain();
+  /** After so long without an event it is time to try. */
+  Duration pause() {
+    return pause;
+  }
+
+  /** Tries it if so many wait and the pause is over. */
+  void tryAgain(int waitingCount, Runnable drain) {
+    if (waitingCount > 0 && clock.monotonicNanos() - triedNanos >= pause.toNanos()) {
+      drain.run();
       triedNanos = clock.monotonicNanos();
     }
   }

@@ -7,11 +7,14 @@ import datumpeg.bridge.link.Link;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.replay.CaptureHeader;
 import datumpeg.bridge.link.replay.CaptureWriter;
+import datumpeg.bridge.meter.MeterProfile;
 import datumpeg.bridge.meter.MeterStream;
 import datumpeg.bridge.meter.UsedProfiles;
+import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -23,27 +26,29 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * One session of measuring with live links and a person, whoever shows it: record, capture, links.
  * One thread.
  */
 public final class LiveMeasuring {
+  private static final Logger LOG = LoggerFactory.getLogger(LiveMeasuring.class);
+
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("yyyyMMdd'T'HHmmssSSS'Z'").withZone(ZoneOffset.UTC);
-
-  /** Of a digest: enough that no two jobs of one user share them. */
-  private static final int MARK_LETTERS = 16;
 
   private final Path recordFile;
   private final String stage;
   private final List<MeterLink> links;
   private final SessionStart start;
   private final LinkTerms terms;
-  private final SpareFolders spares;
+  private final WaitingTerms waiting;
 
   /** A session that has not begun, on the usual terms with its links. */
   public LiveMeasuring(
@@ -51,8 +56,8 @@ public final class LiveMeasuring {
       String stage,
       List<MeterLink> links,
       SessionStart start,
-      SpareFolders spares) {
-    this(recordFile, stage, links, start, LinkTerms.USUAL, spares);
+      WaitingTerms waiting) {
+    this(recordFile, stage, links, start, LinkTerms.USUAL, waiting);
   }
 
   /**
@@ -60,7 +65,7 @@ public final class LiveMeasuring {
    *
    * @param recordFile beside which captures and waiting readings are kept
    * @param start who measures, with which clock
-   * @param spares where readings wait while the disk of the record takes nothing
+   * @param waiting what is done while the disk of the record takes nothing
    */
   public LiveMeasuring(
       Path recordFile,
@@ -68,9 +73,9 @@ public final class LiveMeasuring {
       List<MeterLink> links,
       SessionStart start,
       LinkTerms terms,
-      SpareFolders spares) {
+      WaitingTerms waiting) {
     this.terms = terms;
-    this.spares = spares;
+    this.waiting = waiting;
     this.recordFile = recordFile;
     this.stage = stage;
     this.links = List.copyOf(links);
@@ -94,11 +99,13 @@ public final class LiveMeasuring {
       Consumer<LiveSession> person)
       throws InterruptedException {
     RecordReturn back = RecordReturn.of(record, stored.key());
+    WaitingFiles files = waitingFiles(record, stored, back);
     try (RecordSession session = record.openSession(start);
-        WaitingFile waiting = waitingFile(record, stored, back)) {
-      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting, back);
+        WaitingFile<Entry> file = files.readings()) {
+      file.keepRoom(WaitingFiles.ROOM_BYTES);
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), file, back);
       LiveSession.Ending ending;
-      try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
+      try (CaptureWriter capture = CaptureWriter.createWhenItCan(captureFile, header(stored))) {
         LinkClock clock = new SteadyClock(LinkClock.system());
         LiveSession live =
             new LiveSession(
@@ -108,11 +115,13 @@ public final class LiveMeasuring {
                 captureFile.toFile().getName(),
                 clock,
                 terms.patience(),
+                waiting.pause(),
                 watcher);
-        keepProfiles(record, stored, store);
+        keepProfiles(record, stored, store, back);
+        takeLeftValues(files, captureFile, watcher);
         ending = run(stored, live, clock, person);
       }
-      nameCaptures(record, session, stored, ending.waitingCount());
+      nameCaptures(record, session, stored, store);
       return ending;
     }
   }
@@ -161,11 +170,15 @@ public final class LiveMeasuring {
       Consumer<UnattendedSession.Standing> standing)
       throws InterruptedException {
     RecordReturn back = RecordReturn.of(record, stored.key());
+    WaitingFiles files = waitingFiles(record, stored, back);
     try (RecordSession session = record.openSession(start);
-        WaitingFile waiting = waitingFile(record, stored, back)) {
-      ReadingStore store = ReadingStore.queueing(session, stored.key(), waiting, back);
+        WaitingFile<Entry> file = files.readings();
+        WaitingFile<UnassignedTable.Row> rows = files.values()) {
+      file.keepRoom(WaitingFiles.ROOM_BYTES);
+      rows.keepRoom(WaitingFiles.ROOM_BYTES);
+      ReadingStore store = ReadingStore.queueing(session, stored.key(), file, back);
       UnattendedSession.Standing ending;
-      try (CaptureWriter capture = CaptureWriter.create(captureFile, header(stored))) {
+      try (CaptureWriter capture = CaptureWriter.createWhenItCan(captureFile, header(stored))) {
         LinkClock clock = new SteadyClock(LinkClock.system());
         UnattendedSession unattended =
             new UnattendedSession(
@@ -179,16 +192,17 @@ public final class LiveMeasuring {
                     store,
                     capture,
                     captureFile.toFile().getName(),
-                    new UnassignedTable(unassignedFile(captureFile)),
+                    new UnassignedStore(new UnassignedTable(unassignedFile(captureFile)), rows),
                     stage,
                     start.operator(),
-                    clock),
+                    clock,
+                    waiting.pause()),
                 watcher,
                 standing);
-        keepProfiles(record, stored, store);
+        keepProfiles(record, stored, store, back);
         ending = run(stored, unattended, clock, begun);
       }
-      nameCaptures(record, session, stored, ending.waitingCount());
+      nameCaptures(record, session, stored, store);
       return ending;
     }
   }
@@ -223,8 +237,7 @@ public final class LiveMeasuring {
 
   /** Where a session with this capture puts values that have no target yet. */
   public static Path unassignedFile(Path captureFile) {
-    String name = captureFile.toFile().getName();
-    return captureFile.resolveSibling(name.replace(".capture.jsonl", ".unassigned.csv"));
+    return SessionCaptures.tableBeside(captureFile);
   }
 
   private Collector collector(StoredJob stored, List<Wanted> list, ReadingStore store) {
@@ -238,20 +251,26 @@ public final class LiveMeasuring {
         start.operator());
   }
 
-  private WaitingFile waitingFile(SiteRecord record, StoredJob stored, RecordReturn back) {
-    // By the job's first row: elsewhere the same job of another record may have readings that wait.
-    String name = spareName(stored, back.mark().orElse(""));
-    return WaitingFile.of(waitingPath(stored), spares, name, () -> record.log(stored.key()));
+  /** What a collection that ended left without a target comes into a table here too. */
+  private static void takeLeftValues(WaitingFiles files, Path captureFile, SessionWatcher watcher) {
+    try (WaitingFile<UnassignedTable.Row> rows = files.values()) {
+      UnassignedTable table = new UnassignedTable(unassignedFile(captureFile));
+      if (!rows.leftOver().isEmpty() && new UnassignedStore(table, rows).drain()) {
+        watcher.putAside(
+            table.rowCount()
+                + " value(s) without a target, which an earlier collection left, are in "
+                + table.file());
+      }
+    }
   }
 
-  private String spareName(StoredJob stored, String mark) {
-    String begin = mark.substring(0, Math.min(MARK_LETTERS, mark.length()));
-    return "waiting-" + stored.key().job() + "-" + stage + "-" + begin + ".jsonl";
+  private WaitingFiles waitingFiles(SiteRecord record, StoredJob stored, RecordReturn back) {
+    return new WaitingFiles(recordFile, stored.key(), stage, waiting.spares(), record, back);
   }
 
   private void nameCaptures(
-      SiteRecord record, RecordSession session, StoredJob stored, int waitingCount) {
-    if (waitingCount == 0) {
+      SiteRecord record, RecordSession session, StoredJob stored, ReadingStore store) {
+    if (store.waitingCount() == 0 && store.isRecordThere()) {
       SessionCaptures.name(
           recordFile.resolveSibling("captures"), stored.key(), stage, record, session);
     }
@@ -268,23 +287,26 @@ public final class LiveMeasuring {
     return new CaptureHeader(stored.key().job(), stage, captured);
   }
 
-  /** What the profiles that know their instruments say now stands in the record from now on. */
-  private void keepProfiles(SiteRecord record, StoredJob stored, ReadingStore store) {
-    links.stream()
-        .map(MeterLink::profile)
-        .filter(profile -> profile.instrument() != null)
-        .forEach(profile -> StoredProfiles.keep(profile, record.log(stored.key()), store));
+  /**
+   * What the profiles that know their instruments say now stands in the record from now on. It is
+   * the last that is read of a record on a full disk.
+   */
+  private void keepProfiles(
+      SiteRecord record, StoredJob stored, ReadingStore store, RecordReturn back) {
+    List<MeterProfile> knowing =
+        links.stream()
+            .map(MeterLink::profile)
+            .filter(profile -> profile.instrument() != null)
+            .toList();
+    Optional<JobLog> log =
+        knowing.isEmpty() ? Optional.empty() : Optional.of(record.log(stored.key()));
+    back.letGoOfFull();
+    log.ifPresent(rows -> knowing.forEach(profile -> StoredProfiles.keep(profile, rows, store)));
   }
 
   private static @Nullable String named(StoredJob stored, MeterLink link) {
     String name = UsedProfiles.meterName(stored.job(), link.profile());
     return name.isEmpty() ? null : name;
-  }
-
-  private Path waitingPath(StoredJob stored) {
-    return recordFile
-        .resolveSibling("captures")
-        .resolve("waiting-" + stored.key().job() + "-" + stage + ".jsonl");
   }
 
   /** A new file for the raw bytes of a session that begins now. */
@@ -294,8 +316,7 @@ public final class LiveMeasuring {
     try {
       Files.createDirectories(folder);
     } catch (IOException e) {
-      throw new OuterWorldException(
-          "The folder " + folder + " for captures could not be made: " + e.getMessage() + ".", e);
+      LOG.warn("the folder {} for captures could not be made", folder, e); // which each line says
     }
     String name = stored.key().job() + "-" + stage + "-" + STAMP.format(now);
     Path file = folder.resolve(name + ".capture.jsonl");
@@ -317,10 +338,12 @@ public final class LiveMeasuring {
           ending.waitingCount()
               + (ending.waitingOnDisk()
                   ? " reading(s) could not be stored yet; they wait in "
-                      + ending.waitingIn().orElse(waitingPath(stored))
+                      + ending
+                          .waitingIn()
+                          .orElse(WaitingFiles.ofReadings(recordFile, stored.key(), stage))
                       + " and are stored when this stage is measured next."
                   : " reading(s) could not be stored, nor all of them be written to "
-                      + waitingPath(stored)
+                      + WaitingFiles.ofReadings(recordFile, stored.key(), stage)
                       + " or to another disk; measure again what the next session asks for."));
     }
     ending

@@ -51,6 +51,7 @@ public final class LiveSession {
   /**
    * @param name of the capture, which every reading names with the line it came by
    * @param patience with links that are away, when nobody can type
+   * @param pause between two tries to store what waits
    */
   public LiveSession(
       GuideSetting setting,
@@ -59,15 +60,16 @@ public final class LiveSession {
       String name,
       LinkClock clock,
       Duration patience,
+      Duration pause,
       SessionWatcher watcher) {
     this.store = store;
-    this.pace = new DrainPace(store, clock);
+    this.pace = new DrainPace(clock, pause);
     this.waiting = new WaitingNews(store, watcher);
     this.patience = patience;
     this.events = new SessionEvents(clock);
     this.feed = new MeterFeed(watcher);
     this.links = new LinkPresence(feed, watcher);
-    this.capture = new SessionCapture(capture, name, clock, watcher);
+    this.capture = new SessionCapture(capture, name, clock, pause, watcher);
     this.clock = clock;
     this.watcher = watcher;
     this.guide =
@@ -169,7 +171,7 @@ public final class LiveSession {
 
   private void tryAgain() {
     waiting.tell(); // first: a record that is locked takes seconds to say no again
-    pace.tryAgain();
+    pace.tryAgain(store.waitingCount(), store::drain);
     if (!store.isRecordThere()) {
       capture.letGo();
     }
@@ -199,7 +201,7 @@ public final class LiveSession {
     if (!isLive()) {
       return events.next(patience);
     }
-    return store.waitingCount() > 0 ? events.next(DrainPace.PAUSE) : Optional.of(events.next());
+    return store.waitingCount() > 0 ? events.next(pace.pause()) : Optional.of(events.next());
   }
 
   /** What links still have to say is not heard any longer. Thread-safe. */

@@ -11,9 +11,11 @@ import datumpeg.bridge.meter.MeterStream;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -107,9 +109,10 @@ final class MeterFeed {
       say(link, chunk, "not a reading: a line too long for this meter");
     }
     List<Arrival> arrivals = new ArrayList<>();
+    Set<Dimension> several = several(values);
     for (int i = 0; i < values.size(); i++) {
       Timing timing =
-          repeated.get(i) ? Timing.REPEATED : timing(link, chunk, values.get(i), values);
+          repeated.get(i) ? Timing.REPEATED : timing(link, chunk, values.get(i), several);
       arrivals.add(new Arrival(values.get(i), timing));
     }
     return arrivals;
@@ -135,14 +138,25 @@ final class MeterFeed {
     return same;
   }
 
-  private static Timing timing(
-      OneLink link, Chunk chunk, Delivered value, List<Delivered> together) {
+  /** The kinds of which one piece of bytes brought more than one value. */
+  private static Set<Dimension> several(List<Delivered> together) {
+    Set<Dimension> once = EnumSet.noneOf(Dimension.class);
+    Set<Dimension> several = EnumSet.noneOf(Dimension.class);
+    for (Delivered value : together) {
+      if (!once.add(value.dimension())) {
+        several.add(value.dimension());
+      }
+    }
+    return several;
+  }
+
+  private static Timing timing(OneLink link, Chunk chunk, Delivered value, Set<Dimension> several) {
     long now = chunk.monotonicNanos();
     @Nullable Long before = link.lastValueNanos.put(value.dimension(), now);
     if (before != null && now - before < BURST_NANOS) {
       return Timing.BEHIND_ANOTHER;
     }
-    if (together.stream().filter(other -> other.dimension() == value.dimension()).count() > 1) {
+    if (several.contains(value.dimension())) {
       return Timing.TOGETHER;
     }
     return link.returned && now - link.returnedNanos < SETTLING_NANOS

@@ -26,13 +26,13 @@ public final class ReadingStore {
 
   private final RecordSession session;
   private final JobKey key;
-  private final @Nullable WaitingFile file;
+  private final @Nullable WaitingFile<Entry> file;
   private final RecordReturn record;
   private final Deque<Entry> waiting = new ArrayDeque<>();
   private @Nullable FailureException trouble;
 
   private ReadingStore(
-      RecordSession session, JobKey key, @Nullable WaitingFile file, RecordReturn record) {
+      RecordSession session, JobKey key, @Nullable WaitingFile<Entry> file, RecordReturn record) {
     this.session = session;
     this.key = key;
     this.file = file;
@@ -45,7 +45,7 @@ public final class ReadingStore {
   }
 
   /** A store with a queue, of a record that stays open whatever happens. */
-  public static ReadingStore queueing(RecordSession session, JobKey key, WaitingFile file) {
+  public static ReadingStore queueing(RecordSession session, JobKey key, WaitingFile<Entry> file) {
     return queueing(session, key, file, RecordReturn.never());
   }
 
@@ -56,7 +56,7 @@ public final class ReadingStore {
    * @param record the one that the session adds to
    */
   static ReadingStore queueing(
-      RecordSession session, JobKey key, WaitingFile file, RecordReturn record) {
+      RecordSession session, JobKey key, WaitingFile<Entry> file, RecordReturn record) {
     ReadingStore store = new ReadingStore(session, key, file, record);
     store.waiting.addAll(file.leftOver());
     return store;
@@ -111,12 +111,12 @@ public final class ReadingStore {
 
   /** What was being committed when the disk failed may be on it after all. */
   private void leaveOutStored(JobLog log) {
-    List<Entry> left = WaitingFile.notIn(log, List.copyOf(waiting));
+    List<Entry> left = WaitingEntries.notIn(log, List.copyOf(waiting));
     waiting.clear();
     waiting.addAll(left);
   }
 
-  private void refusedBy(FailureException refused, @Nullable WaitingFile kept) {
+  private void refusedBy(FailureException refused, @Nullable WaitingFile<Entry> kept) {
     trouble = refused;
     if (record.letGoAfter(refused) && kept != null) {
       kept.letGo();

@@ -53,6 +53,14 @@ final class RecordReturn {
     return !away;
   }
 
+  /** Lets go of a record that was opened on a full disk and could only be read until now. */
+  void letGoOfFull() {
+    if (record != null && record.obstacle().isPresent()) {
+      away = true;
+      record.letGo();
+    }
+  }
+
   /** Lets go of the record if its disk failed; true if that is so. */
   boolean letGoAfter(FailureException refused) {
     if (record != null && isOfTheDisk(refused)) {

@@ -5,28 +5,29 @@ import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.LinkClock;
 import datumpeg.bridge.link.replay.CaptureEntry.Kind;
 import datumpeg.bridge.link.replay.CaptureWriter;
-import java.util.concurrent.TimeUnit;
+import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The capture of a running session. When it can no longer be written, that is said and the session
- * goes on: a full disk must not end a measurement. It is tried again every {@value #RETRY_SECONDS}
- * seconds with what comes then. One thread.
+ * goes on: a full disk must not end a measurement. It is tried again after a pause with what comes
+ * then. One thread.
  */
 final class SessionCapture {
-  private static final long RETRY_SECONDS = 5;
-
   private final CaptureWriter writer;
   private final String name;
   private final LinkClock clock;
+  private final Duration pause;
   private final SessionWatcher watcher;
   private boolean broken;
   private long triedNanos;
 
-  SessionCapture(CaptureWriter writer, String name, LinkClock clock, SessionWatcher watcher) {
+  SessionCapture(
+      CaptureWriter writer, String name, LinkClock clock, Duration pause, SessionWatcher watcher) {
     this.writer = writer;
     this.name = name;
     this.clock = clock;
+    this.pause = pause;
     this.watcher = watcher;
   }
 
@@ -47,7 +48,7 @@ final class SessionCapture {
   }
 
   private String kept(Line line) {
-    if (broken && clock.monotonicNanos() - triedNanos < TimeUnit.SECONDS.toNanos(RETRY_SECONDS)) {
+    if (broken && clock.monotonicNanos() - triedNanos < pause.toNanos()) {
       return withoutLine();
     }
     try {

@@ -24,6 +24,7 @@ import java.util.stream.Collectors;
  */
 public final class SessionCaptures {
   private static final String ENDING = ".capture.jsonl";
+  private static final String TABLE_ENDING = ".unassigned.csv";
 
   private SessionCaptures() {}
 
@@ -47,6 +48,17 @@ public final class SessionCaptures {
     }
   }
 
+  /** Where a session with this capture puts values that have no target yet. */
+  static Path tableBeside(Path capture) {
+    String name = capture.toFile().getName();
+    return capture.resolveSibling(name.replace(ENDING, TABLE_ENDING));
+  }
+
+  /** The tables of values without a target that sessions of a job's stage left. */
+  static List<Path> tables(Path folder, JobKey job, String stage) {
+    return files(folder, job.job() + "-" + stage + "-*" + TABLE_ENDING);
+  }
+
   /** Whoever writes a capture holds a lock on it. */
   private static boolean isFinished(Path file) {
     try (FileChannel channel = FileChannel.open(file, StandardOpenOption.WRITE)) {
@@ -61,6 +73,9 @@ public final class SessionCaptures {
 
   private static List<Path> files(Path folder, String pattern) {
     List<Path> files = new ArrayList<>();
+    if (!Files.isDirectory(folder)) {
+      return files; // a session on a full disk could not make it
+    }
     try (DirectoryStream<Path> found = Files.newDirectoryStream(folder, pattern)) {
       found.forEach(files::add);
     } catch (IOException e) {

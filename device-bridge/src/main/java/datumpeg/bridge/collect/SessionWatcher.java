@@ -26,6 +26,12 @@ public interface SessionWatcher {
   /** What waited is stored. */
   void drained();
 
+  /** Values without a target wait, so many for now, because the disk of their table gives way. */
+  default void unassignedWaiting(int count, String why) {}
+
+  /** The values without a target that waited are in the table. */
+  default void unassignedDrained() {}
+
   /** Raw bytes and acts are not kept for now, and why; readings are. */
   void captureEnded(String why);
 

@@ -15,6 +15,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -34,7 +36,7 @@ public final class UnattendedSession {
   private final ReadingStore store;
   private final DrainPace pace;
   private final SessionCapture capture;
-  private final UnassignedTable table;
+  private final UnassignedStore values;
   private final String stage;
   private final String operator;
   private final SessionWatcher watcher;
@@ -44,25 +46,33 @@ public final class UnattendedSession {
   private final LinkPresence links;
   private long recordedCount;
   private long valueCount;
-  private long lostFromTable;
+  private long lostCount;
   private final WaitingNews waiting;
+  private final UnassignedNews valuesWaiting;
 
   /**
    * How the session stands.
    *
+   * @param recordedCount readings, those that wait among them
    * @param unassignedCount rows of the table
-   * @param captureOnlyCount values without a target that are not in the table: it takes no more, or
-   *     the disk none of them yet; only the capture has them
+   * @param unassignedWaitingCount values without a target that the table's disk has not taken yet
+   * @param lostCount values without a target that neither the table nor the queue took; only the
+   *     capture has them, as far as it could be kept
+   * @param waitingCount readings that the record has not taken yet
+   * @param waitingOnDisk whether all that waits outlives the program
+   * @param limit which limit is reached, in words; empty if none is
    */
   public record Standing(
       long recordedCount,
       int unassignedCount,
-      long captureOnlyCount,
+      int unassignedWaitingCount,
+      long lostCount,
       int openTargetCount,
       int openLinkCount,
       int linkCount,
       int waitingCount,
-      boolean waitingOnDisk) {}
+      boolean waitingOnDisk,
+      String limit) {}
 
   /** What a session works with. */
   record Parts(
@@ -72,20 +82,24 @@ public final class UnattendedSession {
       ReadingStore store,
       CaptureWriter capture,
       String captureName,
-      UnassignedTable table,
+      UnassignedStore values,
       String stage,
       String operator,
-      LinkClock clock) {}
+      LinkClock clock,
+      Duration pause) {}
 
   UnattendedSession(Parts parts, SessionWatcher watcher, Consumer<Standing> standing) {
     this.collector = parts.collector();
     this.collector.round(parts.round());
     this.sorting = parts.sorting();
     this.store = parts.store();
-    this.pace = new DrainPace(parts.store(), parts.clock());
-    this.capture = new SessionCapture(parts.capture(), parts.captureName(), parts.clock(), watcher);
-    this.table = parts.table();
+    this.pace = new DrainPace(parts.clock(), parts.pause());
+    this.capture =
+        new SessionCapture(
+            parts.capture(), parts.captureName(), parts.clock(), parts.pause(), watcher);
+    this.values = parts.values();
     this.waiting = new WaitingNews(parts.store(), watcher);
+    this.valuesWaiting = new UnassignedNews(parts.values(), watcher);
     this.stage = parts.stage();
     this.operator = parts.operator();
     this.watcher = watcher;
@@ -116,42 +130,75 @@ public final class UnattendedSession {
    * @throws InterruptedException if the thread is interrupted; everything acknowledged is recorded
    */
   Standing run() throws InterruptedException {
+    values.drain();
+    valuesWaiting.tell();
     standing.accept(standing());
     for (Optional<SessionEvent> event = next();
         !(event.isPresent() && event.get() instanceof Stop);
         event = next()) {
       event.ifPresent(this::deal);
       waiting.tell(); // first: a record that is locked takes seconds to say no again
-      pace.tryAgain();
+      pace.tryAgain(waitingCount(), this::drain);
       if (!store.isRecordThere()) {
         capture.letGo();
-      }
-      if (event.isEmpty()) {
-        table.drain();
+        values.letGo();
       }
       waiting.tell();
+      valuesWaiting.tell();
       standing.accept(standing());
     }
-    store.drain();
-    table.drain();
+    drain();
     return standing();
   }
 
+  private void drain() {
+    store.drain();
+    values.drain();
+  }
+
+  private int waitingCount() {
+    return store.waitingCount() + values.waitingCount();
+  }
+
   private Optional<SessionEvent> next() throws InterruptedException {
-    boolean waits = store.waitingCount() + table.waitingCount() > 0;
-    return events.next(waits ? DrainPace.PAUSE : LOOK);
+    return events.next(waitingCount() > 0 ? pace.pause() : LOOK);
   }
 
   private Standing standing() {
     return new Standing(
         recordedCount,
-        table.rowCount(),
-        lostFromTable + table.waitingCount(),
+        values.rowCount(),
+        values.waitingCount(),
+        lostCount,
         sorting.openCount(),
         links.openCount(),
         links.count(),
         store.waitingCount(),
-        store.isWaitingOnDisk());
+        store.isWaitingOnDisk() && values.isWaitingOnDisk(),
+        limit());
+  }
+
+  private String limit() {
+    List<String> reached = new ArrayList<>();
+    if (store.waitingCount() >= ReadingStore.LARGEST_WAITING) {
+      reached.add(
+          store.waitingCount()
+              + " readings wait, the most that may: further ones become values without a target");
+    }
+    if (values.waitingCount() >= UnassignedStore.LARGEST_WAITING) {
+      reached.add(
+          values.waitingCount()
+              + " values without a target wait, the most that may: further ones are lost but for"
+              + " the capture");
+    }
+    if (values.isTableFull()) {
+      reached.add(
+          "the table has "
+              + values.rowCount()
+              + " rows, the most that may be: further values without a target are in the capture"
+              + " only");
+    }
+    return String.join("; ", reached);
   }
 
   private void deal(SessionEvent event) {
@@ -217,7 +264,7 @@ public final class UnattendedSession {
             .map(wanted -> wanted.target().quantity().text())
             .collect(Collectors.toSet());
     boolean kept =
-        table.add(
+        values.keep(
             new UnassignedTable.Row(
                 stage,
                 quantities.size() == 1 ? quantities.iterator().next() : "",
@@ -226,10 +273,10 @@ public final class UnattendedSession {
                 DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(delivered.readAt()),
                 operator,
                 note(delivered, why)));
-    lostFromTable += kept ? 0 : 1;
+    lostCount += kept ? 0 : 1;
     aside(
         said(delivered)
-            + (kept ? " waits for a person: " : " has no target, and the table is full: ")
+            + (kept ? " waits for a person: " : " has no target, and is not taken: ")
             + why);
   }
 
@@ -245,9 +292,10 @@ public final class UnattendedSession {
         .toPlainString();
   }
 
-  private static String note(Delivered delivered, String why) {
-    return "received as '%s' from %s (%s): %s"
-        .formatted(said(delivered), delivered.link(), delivered.source(), why);
+  /** With the number of the value, so that no two rows are the same. */
+  private String note(Delivered delivered, String why) {
+    return "received as '%s' from %s (%s, value %d): %s"
+        .formatted(said(delivered), delivered.link(), delivered.source(), valueCount, why);
   }
 
   private void aside(String why) {

@@ -3,33 +3,32 @@ package datumpeg.bridge.collect;
 import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.entry.Entry;
-import datumpeg.bridge.record.entry.ReadingEntry;
-import datumpeg.bridge.record.entry.VoidEntry;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The file that keeps readings which wait for the record, one JSON object a line, each forced to
- * the disk. It exists only while something waits, in the first of several folders that takes it:
- * the disk of the record may be what takes nothing. {@link WaitingFolder} says whose a file is. One
- * thread.
+ * The file that keeps what waits for the record or its table, one JSON object a line, each forced
+ * to the disk, in the first of several folders that takes it: the disk of the record may be what
+ * takes nothing. {@link WaitingFolder} says whose a file is. One thread.
  */
-public final class WaitingFile implements AutoCloseable {
+public final class WaitingFile<T> implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WaitingFile.class);
 
   private final List<WaitingFolder> folders;
-  private final List<Entry> leftOver;
+  private final WaitingForm<T> form;
+  private final List<T> leftOver;
 
   /** What waits of this session's own. */
   private final List<String> lines = new ArrayList<>();
@@ -38,21 +37,25 @@ public final class WaitingFile implements AutoCloseable {
   private @Nullable WaitingFolder kept;
 
   private int keptCount;
+  private int room;
+  private boolean wasLetGo;
   private long order;
 
-  private WaitingFile(List<WaitingFolder> folders, List<Entry> leftOver, long order) {
+  private WaitingFile(
+      List<WaitingFolder> folders, WaitingForm<T> form, List<T> leftOver, long order) {
     this.folders = List.copyOf(folders);
+    this.form = form;
     this.leftOver = List.copyOf(leftOver);
     this.order = order;
   }
 
-  /** The files of a stage in one folder. */
-  public static WaitingFile of(Path base, Supplier<JobLog> log) {
+  /** The files of a stage's readings in one folder. */
+  public static WaitingFile<Entry> of(Path base, Supplier<JobLog> log) {
     return of(base, SpareFolders.NONE, "", log);
   }
 
   /**
-   * The files of a stage.
+   * The files of a stage's readings.
    *
    * @param base the first file's name, which ends with {@code .jsonl}
    * @param spares where lines go that this folder does not take
@@ -61,58 +64,74 @@ public final class WaitingFile implements AutoCloseable {
    *     so that nothing is stored twice
    * @throws OuterWorldException if what an earlier session left cannot be read
    */
-  public static WaitingFile of(
+  public static WaitingFile<Entry> of(
       Path base, SpareFolders spares, String spareName, Supplier<JobLog> log) {
+    return of(
+        base,
+        spares,
+        spareName,
+        new WaitingEntries(),
+        found -> WaitingEntries.notIn(log.get(), found));
+  }
+
+  /**
+   * Files of whatever form.
+   *
+   * @param notStored leaves out what waited and was stored after all; asked if anything was found
+   */
+  static <T> WaitingFile<T> of(
+      Path base,
+      SpareFolders spares,
+      String spareName,
+      WaitingForm<T> form,
+      UnaryOperator<List<T>> notStored) {
     List<WaitingFolder> folders = new ArrayList<>();
     folders.add(new WaitingFolder(base));
     spares.all().forEach(spare -> folders.add(new WaitingFolder(spare, spareName)));
-    List<WaitingLine> found = new ArrayList<>();
+    List<WaitingLine<T>> found = takenOver(folders, form);
+    return new WaitingFile<>(
+        folders,
+        form,
+        found.isEmpty() ? List.of() : notStored.apply(once(found, form)),
+        found.stream().mapToLong(WaitingLine::order).max().orElse(0));
+  }
+
+  private static <T> List<WaitingLine<T>> takenOver(
+      List<WaitingFolder> folders, WaitingForm<T> form) {
+    List<WaitingLine<T>> found = new ArrayList<>();
     for (WaitingFolder folder : folders) {
       try {
-        found.addAll(folder.takeOver());
+        found.addAll(folder.takeOver(form));
       } catch (IOException e) {
         folders.forEach(WaitingFolder::letGo);
         throw new OuterWorldException(
-            "The readings that wait in "
+            "What waits in "
                 + folder.base()
                 + " could not be read: "
                 + e.getMessage()
-                + ". They are kept there.",
+                + ". It is kept there.",
             e);
       }
     }
-    found.sort(WaitingLine.IN_ORDER);
-    List<Entry> left = found.isEmpty() ? List.of() : notIn(log.get(), once(found));
-    return new WaitingFile(
-        folders, left, found.stream().mapToLong(WaitingLine::order).max().orElse(0));
+    found.sort(Comparator.comparingLong(WaitingLine::order));
+    return found;
   }
 
   /** A line whose disk failed while it was forced may stand in two folders. */
-  private static List<Entry> once(List<WaitingLine> found) {
-    Set<String> bodies = new HashSet<>();
-    return found.stream().filter(line -> bodies.add(line.body())).map(WaitingLine::entry).toList();
-  }
-
-  /** Those of the entries that a job's log does not hold, in their order. */
-  static List<Entry> notIn(JobLog log, List<Entry> entries) {
-    Set<String> known =
-        log.readings().stream().map(row -> row.entry().id().toString()).collect(Collectors.toSet());
-    Set<String> voided = log.voidedIds().stream().map(Object::toString).collect(Collectors.toSet());
-    return entries.stream()
-        .filter(
-            entry ->
-                !(entry instanceof ReadingEntry reading && known.contains(reading.id().toString()))
-                    && !(entry instanceof VoidEntry withdrawn
-                        && voided.contains(withdrawn.readingId().toString())))
+  private static <T> List<T> once(List<WaitingLine<T>> found, WaitingForm<T> form) {
+    Set<String> known = new HashSet<>();
+    return found.stream()
+        .map(WaitingLine::waiting)
+        .filter(waiting -> known.add(form.identity(waiting)))
         .toList();
   }
 
   /** What an earlier session left waiting, in order. */
-  List<Entry> leftOver() {
+  List<T> leftOver() {
     return leftOver;
   }
 
-  /** False while an entry could not be kept in any folder. */
+  /** False while something could not be kept in any folder. */
   boolean isWhole() {
     return keptCount == lines.size();
   }
@@ -130,15 +149,31 @@ public final class WaitingFile implements AutoCloseable {
         : folders.stream().flatMap(folder -> folder.file().stream()).findFirst();
   }
 
-  void add(Entry entry) {
+  /**
+   * Takes room for so many bytes on the first folder's disk, now and whenever nothing waits: so
+   * that what waits finds it there when that disk is full.
+   */
+  void keepRoom(int bytes) {
+    room = bytes;
+    folders.get(0).keepRoom(bytes);
+  }
+
+  void add(T waiting) {
     // By the clock, so that the files of several sessions can be put in one order.
     order = Math.max(order + 1, TimeUnit.MILLISECONDS.toMicros(System.currentTimeMillis()));
-    lines.add(new WaitingLine(order, entry).text());
+    lines.add(new WaitingLine<>(order, waiting).text(form));
     retry();
   }
 
   /** Tries to write what could not be written: a disk may be another one by now, or have room. */
   void retry() {
+    if (wasLetGo) {
+      wasLetGo = false;
+      if (kept != null && !kept.hasAll()) {
+        kept = null;
+        keptCount = 0;
+      }
+    }
     if (isWhole() || isWritten(kept, keptCount)) {
       return;
     }
@@ -170,24 +205,26 @@ public final class WaitingFile implements AutoCloseable {
   /** All that waited is stored. */
   void clear() {
     folders.forEach(WaitingFolder::clear);
+    if (room > 0 && !lines.isEmpty()) {
+      folders.get(0).keepRoom(room);
+    }
     lines.clear();
     kept = null;
     keptCount = 0;
   }
 
   /**
-   * Closes the files, so that their disk can be taken out. What they hold is written again by the
-   * next retry: the disk may not come back.
+   * Closes the files, so that their disk can be taken out. Where the next retry does not find them
+   * again, what they held is written elsewhere: the disk may not come back.
    */
   void letGo() {
     folders.forEach(WaitingFolder::letGo);
-    kept = null;
-    keptCount = 0;
+    wasLetGo = true;
   }
 
   /** Gives the files up; what is in them is the next session's. */
   @Override
   public void close() {
-    folders.forEach(WaitingFolder::letGo);
+    folders.forEach(WaitingFolder::close);
   }
 }

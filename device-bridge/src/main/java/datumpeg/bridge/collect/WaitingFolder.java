@@ -3,14 +3,7 @@ package datumpeg.bridge.collect;
 import datumpeg.bridge.collect.SpareFolders.Spare;
 import datumpeg.bridge.json.JsonException;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.Channels;
-import java.nio.channels.FileChannel;
-import java.nio.channels.OverlappingFileLockException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,7 +12,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * The files of a stage in one folder, one for each session in which readings wait.
+ * The files of a stage in one folder, one for each session in which something waits.
  *
  * <p>A session holds a lock on its file; a session that begins takes over the files that nobody
  * holds, those of programs that died. A file is emptied before it is removed, under its lock: who
@@ -33,8 +26,12 @@ final class WaitingFolder {
 
   private final Path base;
   private final @Nullable Spare spare;
-  private final List<Held> takenOver = new ArrayList<>();
-  private @Nullable Held own;
+
+  /** Those of sessions that died, and this session's own on a disk that did not let them go. */
+  private final List<HeldFile> takenOver = new ArrayList<>();
+
+  private boolean keepsRoom;
+  private @Nullable HeldFile own;
 
   /**
    * A folder nothing was done with yet.
@@ -52,42 +49,6 @@ final class WaitingFolder {
     this.spare = spare;
   }
 
-  /** A file of this session's, under its lock unless it was let go of. */
-  private static final class Held {
-    private final Path path;
-    private @Nullable FileChannel channel;
-
-    Held(Path path, @Nullable FileChannel channel) {
-      this.path = path;
-      this.channel = channel;
-    }
-
-    /** Empty where the file is gone, or another session has taken it over. */
-    Optional<FileChannel> channel() throws IOException {
-      if (channel == null && Files.exists(path)) {
-        FileChannel again =
-            FileChannel.open(path, StandardOpenOption.READ, StandardOpenOption.WRITE);
-        if (isLocked(again)) {
-          channel = again;
-        } else {
-          again.close();
-        }
-      }
-      return Optional.ofNullable(channel);
-    }
-
-    void letGo() {
-      try {
-        if (channel != null) {
-          channel.close();
-        }
-      } catch (IOException e) {
-        LOG.warn("{} could not be closed", path, e);
-      }
-      channel = null;
-    }
-  }
-
   /** The first of the folder's files. */
   Path base() {
     return base;
@@ -95,48 +56,37 @@ final class WaitingFolder {
 
   /** The file of this session's own, else the first it took over; empty where there is none. */
   Optional<Path> file() {
-    return own != null
-        ? Optional.of(own.path)
-        : takenOver.stream().map(held -> held.path).findFirst();
+    return own != null && own.hasLines()
+        ? Optional.of(own.path())
+        : takenOver.stream().filter(HeldFile::hasLines).map(HeldFile::path).findFirst();
   }
 
   /** Takes over what sessions that died have left; what is in it, each file in its order. */
-  List<WaitingLine> takeOver() throws IOException {
-    List<WaitingLine> lines = new ArrayList<>();
+  <T> List<WaitingLine<T>> takeOver(WaitingForm<T> form) throws IOException {
+    List<WaitingLine<T>> lines = new ArrayList<>();
     if (spare != null && !spare.isOurs()) {
       return lines;
     }
     for (int number = 1; number <= MOST_FILES; number++) {
-      Path path = named(number);
-      Held held = new Held(path, null);
-      FileChannel channel = held.channel().orElse(null);
-      if (channel != null && channel.size() > 0) {
-        String text =
-            new String(Channels.newInputStream(channel).readAllBytes(), StandardCharsets.UTF_8);
-        text.lines().forEach(line -> read(line, path).ifPresent(lines::add));
-        takenOver.add(held);
-      } else {
-        held.letGo();
+      HeldFile held = HeldFile.find(named(number)).orElse(null);
+      if (held != null) {
+        String text = held.text();
+        if (!text.isBlank() || !held.isRemoved()) {
+          text.lines().forEach(line -> read(line, held.path(), form).ifPresent(lines::add));
+          takenOver.add(held);
+        }
       }
     }
     return lines;
   }
 
   /** One line; empty for a blank one, and for one cut short by the end of a program. */
-  private static Optional<WaitingLine> read(String line, Path file) {
+  private static <T> Optional<WaitingLine<T>> read(String line, Path file, WaitingForm<T> form) {
     try {
-      return WaitingLine.read(line);
+      return WaitingLine.read(line, form);
     } catch (JsonException | IllegalArgumentException e) {
       LOG.warn("a line of {} does not read and is left out: {}", file, line, e);
       return Optional.empty();
-    }
-  }
-
-  private static boolean isLocked(FileChannel channel) throws IOException {
-    try {
-      return channel.tryLock() != null;
-    } catch (OverlappingFileLockException heldHere) {
-      return false;
     }
   }
 
@@ -147,94 +97,102 @@ final class WaitingFolder {
         : base.resolveSibling(name.replaceFirst("\\.jsonl$", "." + number + ".jsonl"));
   }
 
+  /** Takes room for so many bytes of lines, where the disk gives it; it stays when they go. */
+  void keepRoom(int bytes) {
+    keepsRoom = true;
+    if (own == null) {
+      try {
+        own().makeRoom(bytes);
+      } catch (IOException refused) {
+        LOG.debug("no room is kept in {}", base, refused);
+        removeOwn();
+      }
+    }
+  }
+
   /** Adds lines to this session's file and forces them to the disk: all of them, or none. */
   void write(List<String> lines) throws IOException {
-    FileChannel channel = own();
-    long whole = channel.size();
+    HeldFile file = own();
     try {
-      channel.position(whole);
-      ByteBuffer bytes = ByteBuffer.wrap(String.join("", lines).getBytes(StandardCharsets.UTF_8));
-      while (bytes.hasRemaining()) {
-        channel.write(bytes);
-      }
-      channel.force(true);
+      file.add(String.join("", lines));
     } catch (IOException refused) {
-      channel.truncate(whole);
-      if (whole == 0 && own != null) {
-        remove(own);
-        own = null;
+      if (!file.hasLines()) {
+        removeOwn();
       }
       throw refused;
     }
   }
 
-  private FileChannel own() throws IOException {
-    if (own != null) {
-      Held held = own;
-      own = null;
-      FileChannel channel =
-          held.channel().orElseThrow(() -> new IOException("the file with the others is gone"));
-      own = held;
-      return channel;
+  /** Whether all that was written is there, also after the files were let go of. */
+  boolean hasAll() {
+    try {
+      return own != null && own.isWhole();
+    } catch (IOException gone) {
+      LOG.debug("{} is gone", base, gone);
+      giveUpOwn();
+      return false;
     }
+  }
+
+  private HeldFile own() throws IOException {
+    if (own == null) {
+      own = make();
+    }
+    return own;
+  }
+
+  private HeldFile make() throws IOException {
     if (spare != null) {
       spare.make();
     }
     for (int number = 1; number <= MOST_FILES; number++) {
-      FileChannel made = make(named(number));
-      if (made != null) {
-        own = new Held(named(number), made);
-        return made;
+      Optional<HeldFile> made = HeldFile.make(named(number));
+      if (made.isPresent()) {
+        return made.get();
       }
     }
     throw new IOException("there are " + MOST_FILES + " files beside it already");
   }
 
-  /** Null where there is such a file, or another session was quicker to take it over. */
-  private static @Nullable FileChannel make(Path path) throws IOException {
-    if (Files.exists(path)) {
-      return null;
-    }
-    FileChannel channel =
-        FileChannel.open(
-            path, StandardOpenOption.CREATE_NEW, StandardOpenOption.READ, StandardOpenOption.WRITE);
-    if (isLocked(channel)) {
-      return channel;
-    }
-    channel.close();
-    return null;
-  }
-
   /** All that waited is stored. */
   void clear() {
-    takenOver.forEach(WaitingFolder::remove);
-    takenOver.clear();
-    if (own != null) {
-      remove(own);
-      own = null;
+    takenOver.removeIf(HeldFile::isRemoved);
+    if (own != null && own.hasLines() && (!keepsRoom || !own.isEmptied())) {
+      removeOwn();
     }
   }
 
-  private static void remove(Held held) {
-    try {
-      Optional<FileChannel> channel = held.channel();
-      if (channel.isPresent()) {
-        channel.get().truncate(0);
-        Files.deleteIfExists(held.path);
-      }
-    } catch (IOException e) {
-      LOG.warn("{} could not be removed; it is empty or its rows are stored", held.path, e);
+  private void removeOwn() {
+    if (own == null || own.isRemoved()) {
+      own = null;
+    } else {
+      giveUpOwn();
     }
-    held.letGo();
+  }
+
+  private void giveUpOwn() {
+    if (own != null) {
+      takenOver.add(own);
+      own = null;
+    }
   }
 
   /**
    * Closes the files, so that their disk can be taken out; they are this session's all the same.
    */
   void letGo() {
-    takenOver.forEach(Held::letGo);
+    takenOver.forEach(HeldFile::letGo);
     if (own != null) {
       own.letGo();
     }
+  }
+
+  /** Gives the files up; those with lines are the next session's. */
+  void close() {
+    if (own != null && !own.hasLines()) {
+      removeOwn();
+    }
+    takenOver.removeIf(held -> !held.hasLines() && held.isRemoved());
+    letGo();
   }
 }

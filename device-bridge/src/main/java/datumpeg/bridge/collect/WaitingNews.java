@@ -1,5 +1,8 @@
 package datumpeg.bridge.collect;
 
+import java.nio.file.Path;
+import java.util.Optional;
+
 /** Tells a watcher how many readings wait, when that changes. One thread. */
 final class WaitingNews {
   private final ReadingStore store;
@@ -25,9 +28,12 @@ final class WaitingNews {
   }
 
   private String place() {
-    return store
-        .waitingPlace()
-        .map(file -> "They are kept in " + file + " too" + SpareFolders.endOf(file) + ".")
+    return place(store.waitingPlace());
+  }
+
+  /** Where what waits is kept, and for how long. */
+  static String place(Optional<Path> kept) {
+    return kept.map(file -> "They are kept in " + file + " too" + SpareFolders.endOf(file) + ".")
         .orElse("They could not be written to any disk: keep the program running.");
   }
 }

@@ -1,5 +1,6 @@
 package datumpeg.bridge.exchange;
 
+import datumpeg.bridge.failure.OuterWorldException;
 import de.siegmar.fastcsv.writer.CsvWriter;
 import de.siegmar.fastcsv.writer.LineDelimiter;
 import java.io.IOException;
@@ -7,13 +8,10 @@ import java.io.StringWriter;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.ArrayDeque;
-import java.util.Deque;
 import java.util.List;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 
 /**
  * Values that nobody has said the target of, as a table of readings that a person completes and
@@ -22,11 +20,6 @@ import org.slf4j.LoggerFactory;
 public final class UnassignedTable {
   /** So many rows at most: a meter that sends by itself must not fill the disk. */
   public static final int MOST_ROWS = 10_000;
-
-  /** So many rows wait at most for a disk that takes none. */
-  public static final int MOST_WAITING = 500;
-
-  private static final Logger LOG = LoggerFactory.getLogger(UnassignedTable.class);
 
   private static final List<Column> COLUMNS =
       List.of(
@@ -40,7 +33,6 @@ public final class UnassignedTable {
           Column.NOTE);
 
   private final Path file;
-  private final Deque<String> waiting = new ArrayDeque<>();
   private int rowCount;
 
   public UnassignedTable(Path file) {
@@ -53,7 +45,7 @@ public final class UnassignedTable {
    * @param quantity empty where several are possible
    * @param value a plain decimal number
    * @param at ISO 8601 with offset
-   * @param note which targets it may be of, and where its bytes are
+   * @param note which targets it may be of, and where its bytes are; no other row has the same
    */
   public record Row(
       String stage,
@@ -73,36 +65,26 @@ public final class UnassignedTable {
     return rowCount;
   }
 
-  /** Rows that the disk has not taken yet. */
-  public int waitingCount() {
-    return waiting.size();
+  /** Whether it has as many rows as may be. */
+  public boolean isFull() {
+    return rowCount >= MOST_ROWS;
   }
 
-  /** Adds a row; false if there are as many as may be, or as many wait. */
-  public boolean add(Row row) {
-    if (rowCount + waiting.size() >= MOST_ROWS || waiting.size() >= MOST_WAITING) {
-      return false;
-    }
-    waiting.add(line(cells(row)));
-    drain();
-    return true;
-  }
-
-  /** Tries to write the rows that wait. */
-  public void drain() {
-    if (waiting.isEmpty()) {
-      return;
-    }
+  /**
+   * Adds a row.
+   *
+   * @throws OuterWorldException if the disk does not take it; the file is then as it was
+   */
+  public void add(Row row) {
     try (FileChannel channel =
         FileChannel.open(file, StandardOpenOption.CREATE, StandardOpenOption.WRITE)) {
       channel.position(channel.size());
-      while (!waiting.isEmpty()) {
-        write(channel, rowCount == 0 ? line(header()) + waiting.element() : waiting.element());
-        waiting.remove();
-        rowCount++;
-      }
+      String line = line(cells(row));
+      write(channel, channel.size() == 0 ? line(header()) + line : line);
+      rowCount++;
     } catch (IOException refused) {
-      LOG.debug("{} could not be written", file, refused);
+      throw new OuterWorldException(
+          "The table " + file + " could not be written: " + refused.getMessage() + ".", refused);
     }
   }
 
@@ -119,6 +101,35 @@ public final class UnassignedTable {
       channel.truncate(whole);
       throw refused;
     }
+  }
+
+  /**
+   * Those of the rows that none of the tables has, completed by a person or not, in their order.
+   *
+   * @throws OuterWorldException if a table cannot be read
+   */
+  public static List<Row> notIn(List<Path> tables, List<Row> rows) {
+    List<Row> left = rows;
+    for (Path table : tables) {
+      String text = text(table);
+      left = left.stream().filter(row -> !text.contains(quoted(row.note()))).toList();
+    }
+    return left;
+  }
+
+  private static String text(Path table) {
+    try {
+      return new String(Files.readAllBytes(table), StandardCharsets.UTF_8);
+    } catch (IOException unreadable) {
+      throw new OuterWorldException(
+          "The table " + table + " could not be read: " + unreadable.getMessage() + ".",
+          unreadable);
+    }
+  }
+
+  /** As it stands between quotes (RFC 4180, section 2). */
+  private static String quoted(String note) {
+    return note.replace("\"", "\"\"");
   }
 
   private static List<String> header() {

@@ -92,6 +92,13 @@ public interface SiteRecord extends AutoCloseable {
    */
   void reopen();
 
+  /**
+   * Why nothing can be added to the record, in a sentence, where that was found when it was opened:
+   * its disk is full or read-only. While such a record is open nobody else may be able to write to
+   * it, nor its disk be taken out: whoever reads on closes it between two looks.
+   */
+  Optional<String> obstacle();
+
   /** Where the record is. */
   Path file();
 

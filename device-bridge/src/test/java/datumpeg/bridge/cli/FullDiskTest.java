@@ -18,11 +18,14 @@ import datumpeg.bridge.record.entry.MovedEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Map;
@@ -30,6 +33,8 @@ import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
@@ -45,6 +50,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 @EnabledOnOs(value = OS.LINUX, disabledReason = "mount namespaces are of Linux")
 class FullDiskTest {
   private static final String SMALL_DISK = "mount -t tmpfs -o size=2m none $DISK";
+
+  private static final String NOTHING = "true";
+
+  /** Leaves room for the record's own files, and less than a session would keep for what waits. */
+  private static final String NEARLY_FILL =
+      "head -c $(($(df --output=avail -B1 $DISK | tail -n 1) - 400000)) /dev/zero > $DISK/ballast";
 
   /** A file system that turns read-only when it finds an error in itself, as most are set to. */
   private static final String IMAGE_DISK = "mount -o loop,errors=remount-ro image $DISK";
@@ -72,9 +83,10 @@ class FullDiskTest {
     return Objects.requireNonNull(running);
   }
 
-  private void start(String disk, Map<String, String> environment, String... words)
+  private void start(
+      String disk, String then, Class<?> program, Map<String, String> environment, String... words)
       throws IOException {
-    OwnMount started = OwnMount.start(folder, disk, environment, words);
+    OwnMount started = OwnMount.start(folder, disk, then, program, environment, words);
     opened.push(started);
     running = started;
   }
@@ -100,10 +112,16 @@ class FullDiskTest {
   }
 
   private Pty measure(String disk) throws IOException {
+    return measure(disk, NOTHING, HurriedProgram.class);
+  }
+
+  private Pty measure(String disk, String then, Class<?> program) throws IOException {
     Pty port = new Pty();
     opened.push(port::close);
     start(
         disk,
+        then,
+        program,
         Map.of(),
         "measure",
         "larkrise-01",
@@ -126,6 +144,8 @@ class FullDiskTest {
     InventedMeter meter = InventedMeter.describingItself(peer);
     start(
         disk,
+        NOTHING,
+        HurriedProgram.class,
         Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()),
         "collect",
         "larkrise-01",
@@ -158,14 +178,18 @@ class FullDiskTest {
   }
 
   private long spareFiles() throws IOException {
+    if (!Files.exists(spare())) {
+      return 0;
+    }
     try (Stream<Path> files = Files.list(spare())) {
       return files.count();
     }
   }
 
+  /** The program as a crew has it, with its own pauses. */
   @Test
   void aFullDiskIsSaidAtOnceAndWhatWaitsIsStoredWhenThereIsRoom() throws Exception {
-    Pty port = measure(SMALL_DISK);
+    Pty port = measure(SMALL_DISK, NOTHING, ProgramUnderKill.class);
     send(port, "18.001 m\r\n");
     untilSaid("recorded 18.001 m");
     mount().fill();
@@ -176,11 +200,11 @@ class FullDiskTest {
         port,
         "ready\r\n".repeat(1000)); // more than fits into what the capture's last page has left
     untilSaid("THE RAW BYTES ARE NOT KEPT");
-    assertTrue(mount().said().contains("They are kept in " + spare()), mount().said());
-    assertEquals(1, spareFiles());
+    assertTrue(
+        mount().said().contains("They are kept in " + folder.resolve("disk/captures/waiting-")),
+        mount().said());
     mount().makeRoom();
     untilSaid("what waited is stored now");
-    assertEquals(0, spareFiles());
     send(port, "9.002 m\r\n");
     untilSaid("recorded 9.002 m");
     untilSaid("the raw bytes are kept again");
@@ -191,9 +215,11 @@ class FullDiskTest {
     assertEquals(0, after().run("verify"), mount().said());
   }
 
-  @Test
-  void whatWaitsForAFullDiskOutlivesTheKillOnAnotherDisk() throws Exception {
-    Pty port = measure(SMALL_DISK);
+  /** In room that the session took on the disk at its start, or else on another disk. */
+  @ParameterizedTest
+  @ValueSource(strings = {NOTHING, NEARLY_FILL})
+  void whatWaitsForAFullDiskOutlivesTheKill(String then) throws Exception {
+    Pty port = measure(SMALL_DISK, then, HurriedProgram.class);
     send(port, "18.001 m\r\n");
     untilSaid("recorded 18.001 m");
     mount().fill();
@@ -203,7 +229,7 @@ class FullDiskTest {
     untilSaid("NOT STORED YET: 2 wait(s)");
     mount().kill();
     assertEquals(137, mount().ended(), mount().said());
-    assertEquals(1, spareFiles());
+    assertEquals(then.equals(NOTHING) ? 0 : 1, spareFiles());
     for (int again = 0; again < 2; again++) {
       TestConsole next = after();
       assertEquals(
@@ -212,6 +238,7 @@ class FullDiskTest {
           () -> next.err());
       assertEquals(List.of("18.001", "21.470", "9.002"), stored().stream().sorted().toList());
       assertEquals(0, spareFiles());
+      assertFalse(isThere("waiting-"));
     }
     assertEquals(0, after().run("verify"));
   }
@@ -229,10 +256,50 @@ class FullDiskTest {
   }
 
   @Test
-  void aSessionThatFindsTheDiskFullSaysThatItIs() throws Exception {
-    then(FILL, "measure larkrise-01 --stage arrival");
-    untilSaid("status 3 of measure");
-    assertTrue(mount().said().contains("the disk is full"), mount().said());
+  void aSessionThatFindsTheDiskFullSaysThatItIsAndMeasuresAllTheSame() throws Exception {
+    Pty port = measure(SMALL_DISK, FILL, HurriedProgram.class);
+    assertTrue(mount().said().contains("record.db is full: "), mount().said());
+    assertTrue(mount().said().contains("Readings wait until there is room."), mount().said());
+    send(port, "18.001 m\r\n");
+    untilSaid("NOT STORED YET: 1 wait(s)");
+    assertTrue(mount().said().contains("They are kept in " + spare()), mount().said());
+    mount().makeRoom();
+    untilSaid("what waited is stored now");
+    send(port, "21.470 m\r\n");
+    untilSaid("recorded 21.470 m");
+    mount().type("quit\n");
+    assertEquals(0, mount().ended(), mount().said());
+    assertEquals(List.of("18.001", "21.470"), stored());
+    assertEquals(0, spareFiles());
+    assertEquals(0, after().run("verify"), mount().said());
+  }
+
+  /** As a service does that is started again and again. */
+  @Test
+  void aLoggerStartedOnAFullDiskTakesOverWhatWaitsAndLosesNothing() throws Exception {
+    Pty port = collectingFromAPort(FILL);
+    send(port, "20.126 m\r\n");
+    untilSaid("NOT STORED YET: 1 wait(s)");
+    send(port, "7.001 m\r\n");
+    untilSaid("NOT IN THE TABLE YET: 1 value(s) without a target wait.");
+    mount().terminate();
+    assertEquals(143, mount().ended(), mount().said());
+    assertEquals(2, spareFiles());
+    assertEquals(
+        0,
+        after()
+            .run(
+                "collect",
+                "larkrise-01",
+                "--stage",
+                "arrival",
+                "--for",
+                "1",
+                "--link",
+                "serial:" + folder.resolve("unplugged")));
+    assertEquals(List.of("20.126"), stored());
+    assertEquals(List.of("7.001"), tabled());
+    assertEquals(0, spareFiles());
   }
 
   @ParameterizedTest
@@ -255,6 +322,11 @@ class FullDiskTest {
     for (String command : commands) {
       assertTrue(mount().said().contains("status 0 of " + command), mount().said());
     }
+    assertTrue(
+        mount()
+            .said()
+            .contains(then.equals(FILL) ? "record.db is full: " : "record.db is read-only: "),
+        mount().said());
     String answers = Files.readString(folder.resolve("out.txt"));
     assertTrue(answers.contains("18.004"), answers);
     assertTrue(answers.contains("Sound: "), answers);
@@ -296,6 +368,125 @@ class FullDiskTest {
     assertEquals(List.of("20.1260", "21.4700"), stored());
     assertTrue(isThere(".unassigned.csv"), "the value without a target is in its table");
     assertEquals(0, after().run("verify"), mount().said());
+  }
+
+  private Pty collectingFromAPort(String then) throws IOException {
+    Pty port = new Pty();
+    opened.push(port::close);
+    start(
+        SMALL_DISK,
+        then,
+        HurriedProgram.class,
+        Map.of(),
+        "collect",
+        "larkrise-01",
+        "--stage",
+        "arrival",
+        "--link",
+        "serial:" + port.getSlaveName());
+    untilSaid("is there");
+    return port;
+  }
+
+  /** Of no target of the job: 7.001 m, 7.002 m, … */
+  private static String valuesWithoutATarget(int count) {
+    return IntStream.rangeClosed(1, count)
+        .mapToObj("7.%03d m\r\n"::formatted)
+        .collect(Collectors.joining());
+  }
+
+  private int waitingValues(boolean onTheDisk) {
+    try {
+      String name = "values-larkrise-01-arrival.jsonl";
+      Path file = onTheDisk ? mount().inside("captures/" + name) : spareFile("values-");
+      return (int) Files.readString(file).lines().filter(line -> !line.isBlank()).count();
+    } catch (IOException notYet) {
+      return 0;
+    }
+  }
+
+  private Path spareFile(String begin) throws IOException {
+    try (Stream<Path> files = Files.list(spare())) {
+      return files
+          .filter(file -> file.toFile().getName().startsWith(begin))
+          .findFirst()
+          .orElseThrow(() -> new NoSuchFileException(begin));
+    }
+  }
+
+  /** The values in all tables of those without a target, the oldest table first. */
+  private List<String> tabled() throws IOException {
+    List<String> values = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder.resolve("after/captures"))) {
+      for (Path table :
+          files.filter(file -> file.toString().endsWith(".unassigned.csv")).sorted().toList()) {
+        Files.readAllLines(table).stream()
+            .skip(1)
+            .forEach(line -> values.add(line.split(",", -1)[3]));
+      }
+    }
+    return values;
+  }
+
+  private static List<String> tabledValues(int count) {
+    return IntStream.rangeClosed(1, count)
+        .mapToObj(number -> new BigDecimal(7000 + number).movePointLeft(3))
+        .map(value -> value.stripTrailingZeros().toPlainString())
+        .toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {NOTHING, NEARLY_FILL})
+  void whatALoggerHadWithoutATargetOnAFullDiskOutlivesTheKillAndIsInATableOnce(String then)
+      throws Exception {
+    boolean onTheDisk = then.equals(NOTHING);
+    Pty port = collectingFromAPort(then);
+    mount().fill();
+    send(port, "20.126 m\r\n");
+    untilSaid("NOT STORED YET: 1 wait(s)");
+    send(port, valuesWithoutATarget(300));
+    until("some wait on a disk", () -> waitingValues(onTheDisk) >= 20);
+    int acknowledged = waitingValues(onTheDisk);
+    mount().kill();
+    assertEquals(137, mount().ended(), mount().said());
+    for (int again = 0; again < 2; again++) {
+      TestConsole next = after();
+      assertEquals(
+          0,
+          next.run(
+              "collect",
+              "larkrise-01",
+              "--stage",
+              "arrival",
+              "--for",
+              "1",
+              "--link",
+              "serial:" + folder.resolve("unplugged")),
+          () -> next.err());
+      assertEquals(List.of("20.126"), stored());
+      List<String> tabled = tabled();
+      assertTrue(tabled.size() >= acknowledged, tabled.size() + " of " + acknowledged);
+      assertEquals(tabledValues(tabled.size()), tabled, "each once, in their order");
+      assertEquals(0, spareFiles());
+      assertFalse(isThere("values-") || isThere("waiting-"));
+    }
+    assertEquals(0, after().run("verify"));
+  }
+
+  @Test
+  void whenAsManyWaitAsMayThatIsSaidAtOnceAndTheyAreStoredWhenThereIsRoom() throws Exception {
+    Pty port = collectingFromAPort(NOTHING);
+    mount().fill();
+    send(port, valuesWithoutATarget(520));
+    untilSaid("They are kept in " + folder.resolve("disk/captures/values-larkrise-01-arrival"));
+    untilSaid("LIMIT REACHED: 500 values without a target wait");
+    untilSaid("LEFT OUT");
+    mount().makeRoom();
+    untilSaid("The values without a target that waited are in the table now.");
+    mount().terminate();
+    assertEquals(143, mount().ended(), mount().said());
+    assertEquals(tabledValues(500), tabled().subList(0, 500));
+    assertEquals(0, spareFiles());
   }
 
   /** The system's own way to try what it does on finding an error in the file system. */

@@ -53,15 +53,6 @@ final class OwnMount implements AutoCloseable {
    * it has ended.
    *
    * @param mount the shell's command that mounts something on the folder {@code $DISK}
-   */
-  static OwnMount start(Path folder, String mount, Map<String, String> environment, String... words)
-      throws IOException {
-    return start(folder, mount, "true", ProgramUnderKill.class, environment, words);
-  }
-
-  /**
-   * The same with another program.
-   *
    * @param then what is done with the disk once the record is on it
    */
   static OwnMount start(

@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.HashMap;
@@ -23,6 +24,9 @@ import java.util.function.Function;
 public final class TestConsole {
   /** The moment at which the clock stands. */
   public static final Instant NOW = Instant.parse("2026-03-02T08:15:30Z");
+
+  /** Between two tries to store what waits. */
+  private static final Duration PAUSE = Duration.ofMillis(300);
 
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -73,7 +77,7 @@ public final class TestConsole {
   /** As the other, with input that comes bit by bit. */
   int runWithInput(InputStream input, String... arguments) {
     forget();
-    DatumpegCommand program = new DatumpegCommand(console(input), patience);
+    DatumpegCommand program = new DatumpegCommand(console(input), patience, PAUSE);
     return new CommandRunner(program, commands.apply(program)).run(arguments);
   }
 

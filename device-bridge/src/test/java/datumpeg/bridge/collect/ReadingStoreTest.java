@@ -13,6 +13,7 @@ import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.RecordUnavailableException;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.JobRevisionEntry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
@@ -37,7 +38,7 @@ class ReadingStoreTest {
   private final TimeOrderedIds ids = new TimeOrderedIds(Clock.systemUTC());
   private SiteRecord record;
   private GivingWaySession session;
-  private final List<WaitingFile> waiting = new ArrayList<>();
+  private final List<WaitingFile<Entry>> waiting = new ArrayList<>();
 
   @BeforeEach
   void open() {
@@ -296,6 +297,86 @@ class ReadingStoreTest {
     assertEquals(List.of(1.0, 2.0, 3.0, 4.0), stored());
     assertEquals(List.of(), record.verify(DerivedNumber.NOT_CHECKED, List.of()).findings());
     assertEquals(2, record.heads().size(), "what was opened again has a chain of its own");
+  }
+
+  /** What a full disk still takes: bytes in the place of others. */
+  @Test
+  void whatWaitsIsWrittenIntoTheRoomThatWasKeptForIt() throws Exception {
+    int room = 10_000;
+    ReadingStore store = store();
+    waiting.get(0).keepRoom(room);
+    assertEquals(room, Files.size(file()));
+    for (int round = 0; round < 3; round++) {
+      session.full = true;
+      store.keep(reading(2 * round + 1));
+      store.keep(reading(2 * round + 2));
+      assertEquals(file(), store.waitingPlace().orElseThrow());
+      assertEquals(room, Files.size(file()), "not a byte more");
+      session.full = false;
+      assertTrue(store.drain());
+      assertTrue(Files.readString(file()).isBlank());
+      assertEquals(room, Files.size(file()));
+    }
+    assertEquals(List.of(1.0, 2.0, 3.0, 4.0, 5.0, 6.0), stored());
+    session.full = true;
+    store.keep(reading(7));
+    programDies();
+    assertTrue(Files.exists(file()), "something waits in it");
+    session.full = false;
+    ReadingStore next = store();
+    waiting.get(0).keepRoom(room);
+    assertTrue(next.drain());
+    assertEquals(7, stored().size());
+    programDies();
+    assertFalse(Files.exists(file()), "a session that ends gives its room back");
+    assertFalse(Files.exists(folder.resolve("waiting.2.jsonl")));
+  }
+
+  @Test
+  void whatDoesNotFitIntoTheRoomWaitsBehindIt() {
+    ReadingStore store = store();
+    waiting.get(0).keepRoom(100);
+    session.full = true;
+    store.keep(reading(1));
+    store.keep(reading(2));
+    programDies();
+    session.full = false;
+    assertTrue(store().drain());
+    assertEquals(List.of(1.0, 2.0), stored());
+  }
+
+  /** While a disk is away, what waits is kept as it is and not written anew at each try. */
+  @Test
+  void theFileOfWhatWaitsDoesNotGrowWithTheTries() throws Exception {
+    session.append(JOB, revision());
+    Path base = folder.resolve("missing").resolve("waiting.jsonl");
+    for (Path kept : List.of(file(), folder.resolve("spare").resolve("waiting-x.jsonl"))) {
+      programDies();
+      waiting.add(
+          WaitingFile.of(
+              kept.equals(file()) ? kept : base,
+              spares(),
+              "waiting-x.jsonl",
+              () -> record.log(JOB)));
+      ReadingStore store =
+          ReadingStore.queueing(session, JOB, waiting.get(0), RecordReturn.of(record, JOB));
+      session.broken = true;
+      store.keep(reading(1));
+      store.keep(reading(2));
+      assertEquals(kept, store.waitingPlace().orElseThrow());
+      long size = Files.size(kept);
+      for (int i = 0; i < 20; i++) {
+        assertFalse(store.drain());
+      }
+      assertEquals(size, Files.size(kept));
+      // And where the file itself went away with its disk, it is written again.
+      Files.delete(kept);
+      assertFalse(store.drain());
+      assertTrue(store.isWaitingOnDisk());
+      assertEquals(2, Files.readString(kept).lines().filter(line -> !line.isBlank()).count());
+      session.broken = false;
+      assertTrue(store.drain());
+    }
   }
 
   @Test

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
+import datumpeg.bridge.record.entry.Entry;
 import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.entry.TimeOrderedIds;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
@@ -65,7 +66,7 @@ class WaitingCampaignTest {
   }
 
   /** The folder of the captures takes what waits in half of the sessions. */
-  private WaitingFile waiting(boolean takes) {
+  private WaitingFile<Entry> waiting(boolean takes) {
     return WaitingFile.of(
         folder.resolve(takes ? "captures" : "missing").resolve("waiting.jsonl"),
         new SpareFolders(List.of(SpareFolders.Spare.own(folder.resolve("spare")))),
@@ -91,7 +92,7 @@ class WaitingCampaignTest {
     List<Double> mine = new ArrayList<>();
     kept.add(mine);
     Map<Path, byte[]> before = Map.of();
-    try (WaitingFile file = waiting(random.nextBoolean())) {
+    try (WaitingFile<Entry> file = waiting(random.nextBoolean())) {
       ReadingStore store = ReadingStore.queueing(session, JOB, file);
       int steps = random.nextInt(12);
       for (int step = 0; step < steps; step++) {
@@ -118,7 +119,7 @@ class WaitingCampaignTest {
     }
     session.full = false;
     for (int again = 0; again < 2; again++) {
-      try (WaitingFile last = waiting(true)) {
+      try (WaitingFile<Entry> last = waiting(true)) {
         assertTrue(ReadingStore.queueing(session, JOB, last).drain());
       }
       assertEquals(0, files().size());

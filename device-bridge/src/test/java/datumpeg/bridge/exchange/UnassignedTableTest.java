@@ -2,8 +2,10 @@ package datumpeg.bridge.exchange;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import datumpeg.bridge.failure.OuterWorldException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,42 +18,50 @@ class UnassignedTableTest {
 
   private static UnassignedTable.Row row(String value) {
     return new UnassignedTable.Row(
-        "arrival", "distance", value, "m", "2026-03-02T08:15:30Z", "Ines", "which of two, \"A\"");
+        "arrival",
+        "distance",
+        value,
+        "m",
+        "2026-03-02T08:15:30Z",
+        "Ines",
+        "of two, \"A\" " + value);
   }
 
   @Test
   void theFirstRowMakesTheFile() throws IOException {
     UnassignedTable table = new UnassignedTable(folder.resolve("table.csv"));
-    table.drain();
     assertFalse(Files.exists(table.file()));
-    assertTrue(table.add(row("7.1")));
-    assertTrue(table.add(row("7.2")));
+    table.add(row("7.1"));
+    table.add(row("7.2"));
     assertEquals(2, table.rowCount());
     assertEquals(
         List.of(
             "stage,quantity,target,value,unit,at,operator,note",
-            "arrival,distance,,7.1,m,2026-03-02T08:15:30Z,Ines,\"which of two, \"\"A\"\"\"",
-            "arrival,distance,,7.2,m,2026-03-02T08:15:30Z,Ines,\"which of two, \"\"A\"\"\""),
+            "arrival,distance,,7.1,m,2026-03-02T08:15:30Z,Ines,\"of two, \"\"A\"\" 7.1\"",
+            "arrival,distance,,7.2,m,2026-03-02T08:15:30Z,Ines,\"of two, \"\"A\"\" 7.2\""),
         Files.readAllLines(table.file()));
   }
 
   @Test
-  void rowsThatTheDiskDoesNotTakeWaitInOrderAndOnlySoMany() throws IOException {
-    Path later = folder.resolve("later");
-    UnassignedTable table = new UnassignedTable(later.resolve("table.csv"));
-    for (int i = 0; i < UnassignedTable.MOST_WAITING; i++) {
-      assertTrue(table.add(row("" + i)));
-    }
-    assertFalse(table.add(row("one too many")));
+  void aRowThatTheDiskDoesNotTakeIsSaidAndLeavesNothing() {
+    UnassignedTable table = new UnassignedTable(folder.resolve("missing").resolve("table.csv"));
+    OuterWorldException refused =
+        assertThrows(OuterWorldException.class, () -> table.add(row("7.1")));
+    assertTrue(String.valueOf(refused.getMessage()).contains("table.csv"), refused.getMessage());
     assertEquals(0, table.rowCount());
-    assertEquals(UnassignedTable.MOST_WAITING, table.waitingCount());
-    Files.createDirectory(later);
-    table.drain();
-    assertTrue(table.add(row("last")));
-    assertEquals(0, table.waitingCount());
-    List<String> lines = Files.readAllLines(table.file());
-    assertEquals(table.rowCount() + 1, lines.size());
-    assertTrue(lines.get(1).startsWith("arrival,distance,,0,m,"), lines.get(1));
-    assertTrue(lines.get(500).startsWith("arrival,distance,,499,m,"), lines.get(500));
+  }
+
+  @Test
+  void whatATableHasIsKnownAgainAlsoWhenItWasCompletedOrCutShort() throws IOException {
+    UnassignedTable table = new UnassignedTable(folder.resolve("table.csv"));
+    table.add(row("7.1"));
+    table.add(row("7.2"));
+    String text = Files.readString(table.file());
+    Files.writeString(
+        table.file(), text.replace("distance,,7.1", "distance,slab.A1-slab.B1,7.1") + "arrival,\"");
+    assertEquals(
+        List.of(row("7.3")),
+        UnassignedTable.notIn(List.of(table.file()), List.of(row("7.1"), row("7.2"), row("7.3"))));
+    assertEquals(List.of(row("7.1")), UnassignedTable.notIn(List.of(), List.of(row("7.1"))));
   }
 }

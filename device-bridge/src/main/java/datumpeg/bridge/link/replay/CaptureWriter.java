@@ -67,16 +67,40 @@ public final class CaptureWriter implements AutoCloseable {
    * @throws OuterWorldException if the file cannot be made
    */
   public static CaptureWriter create(Path file, CaptureHeader header) {
+    CaptureWriter writer = new CaptureWriter(file.toString(), header, file);
     try {
-      CaptureWriter writer = new CaptureWriter(file.toString(), header, file);
-      writer.use(
+      writer.begin(file);
+    } catch (OuterWorldException refused) {
+      writer.letGo();
+      throw refused;
+    }
+    return writer;
+  }
+
+  /**
+   * The same, or, where the file cannot be made, a writer that tries it with each line.
+   *
+   * @throws InputException if the file is there already
+   */
+  public static CaptureWriter createWhenItCan(Path file, CaptureHeader header) {
+    CaptureWriter writer = new CaptureWriter(file.toString(), header, file);
+    try {
+      writer.begin(file);
+    } catch (OuterWorldException refused) {
+      LOG.debug("{} is made later", file, refused);
+      writer.letGo();
+    }
+    return writer;
+  }
+
+  private void begin(Path file) {
+    try {
+      use(
           FileChannel.open(
               file,
               StandardOpenOption.CREATE_NEW,
               StandardOpenOption.READ,
               StandardOpenOption.WRITE));
-      writer.writeLine(CaptureLineText.of(header));
-      return writer;
     } catch (FileAlreadyExistsException exists) {
       throw new InputException(
           "The capture " + file + " exists already; captures are never overwritten.", exists);
@@ -84,6 +108,7 @@ public final class CaptureWriter implements AutoCloseable {
       throw new OuterWorldException(
           "The capture " + file + " could not be created: " + refused.getMessage() + ".", refused);
     }
+    writeLine(CaptureLineText.of(header));
   }
 
   /** Keeps bytes that were received. */

@@ -30,7 +30,8 @@ final class Database implements AutoCloseable {
 
   private final Path file;
   private final SqlFailures failures;
-  private final Opening opening;
+  private final Opening first;
+  private final Opening again;
   private final Map<String, PreparedStatement> prepared = new HashMap<>();
 
   /** Null while the file is let go of. */
@@ -49,9 +50,14 @@ final class Database implements AutoCloseable {
   }
 
   private Database(Path file, SqliteSettings settings, Opening opening) {
+    this(file, settings, opening, opening);
+  }
+
+  private Database(Path file, SqliteSettings settings, Opening first, Opening again) {
     this.file = file;
     this.failures = new SqlFailures(file, settings.lockWait());
-    this.opening = opening;
+    this.first = first;
+    this.again = again;
     SqliteNatives.prepare();
     open();
   }
@@ -62,25 +68,35 @@ final class Database implements AutoCloseable {
 
   static Database open(
       Path file, SqliteRecords.Mode mode, SqliteSettings settings, ReadingWay way) {
+    return new Database(file, settings, opening(file, mode, settings, way));
+  }
+
+  /** Open to be read alone; from when it is opened again on, to be written. */
+  static Database readUntilReopened(Path file, SqliteSettings settings) {
     return new Database(
         file,
         settings,
-        () -> {
-          Connection connection =
-              config(mode, settings).createConnection(url(file) + way.options());
-          try {
-            configure(connection, mode, settings, way);
-            return connection;
-          } catch (SQLException e) {
-            closed(connection);
-            throw e;
-          }
-        });
+        opening(file, SqliteRecords.Mode.READ, settings, ReadingWay.ALONE),
+        opening(file, SqliteRecords.Mode.WRITE, settings, ReadingWay.SHARED));
+  }
+
+  private static Opening opening(
+      Path file, SqliteRecords.Mode mode, SqliteSettings settings, ReadingWay way) {
+    return () -> {
+      Connection connection = config(mode, settings).createConnection(url(file) + way.options());
+      try {
+        configure(connection, mode, settings, way);
+        return connection;
+      } catch (SQLException e) {
+        closed(connection);
+        throw e;
+      }
+    };
   }
 
   private void open() {
     try {
-      connection = opening.open();
+      connection = (openingCount == 0 ? first : again).open();
       identity = FileIdentity.of(file);
       openingCount++;
     } catch (SQLException e) {

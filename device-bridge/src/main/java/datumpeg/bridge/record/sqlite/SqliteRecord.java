@@ -75,14 +75,18 @@ final class SqliteRecord implements SiteRecord {
   private final Database database;
   private final SqliteRecords.Mode mode;
   private final Runnable check;
+  private final Optional<String> obstacle;
   private final StoredRows rows;
 
   /**
    * A record that is open.
    *
    * @param check whether what is in the file's place can be opened again
+   * @param obstacle why nothing can be added
    */
-  SqliteRecord(Database database, SqliteRecords.Mode mode, Runnable check) {
+  SqliteRecord(
+      Database database, SqliteRecords.Mode mode, Runnable check, Optional<String> obstacle) {
+    this.obstacle = obstacle;
     this.database = database;
     this.mode = mode;
     this.check = check;
@@ -265,6 +269,11 @@ final class SqliteRecord implements SiteRecord {
       database.letGo();
       throw e;
     }
+  }
+
+  @Override
+  public Optional<String> obstacle() {
+    return obstacle;
   }
 
   @Override

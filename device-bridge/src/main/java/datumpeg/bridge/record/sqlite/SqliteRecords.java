@@ -8,6 +8,7 @@ import datumpeg.bridge.record.SiteRecord;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Opens records. */
@@ -15,12 +16,8 @@ public final class SqliteRecords {
 
   /** What the record is opened for. */
   public enum Mode {
+    /** Where the disk is full, {@link SiteRecord#obstacle} says so. */
     READ,
-    /**
-     * For a program that closes it soon. Where a full disk has no room for what SQLite keeps beside
-     * a record, nobody else can write to it meanwhile.
-     */
-    READ_BRIEFLY,
     WRITE
   }
 
@@ -48,20 +45,54 @@ public final class SqliteRecords {
     if (mode != Mode.WRITE) {
       requireSomething(absolute);
     }
-    Database database =
-        mode == Mode.WRITE ? forWriting(absolute, settings) : forReading(absolute, mode, settings);
+    Opened opened =
+        mode == Mode.WRITE
+            ? new Opened(forWriting(absolute, settings), Optional.empty())
+            : forReading(absolute, settings);
+    return record(opened, mode, settings);
+  }
+
+  private static SiteRecord record(Opened opened, Mode mode, SqliteSettings settings) {
+    Path file = opened.database().file();
     try {
       return new SqliteRecord(
-          database,
+          opened.database(),
           mode,
           () -> {
             // First: an empty mount point must not be taken for the place of a new record.
-            requireSomething(absolute);
-            requireSuitable(absolute, mode, settings);
-          });
+            requireSomething(file);
+            requireSuitable(file, mode, settings);
+          },
+          opened.obstacle());
     } catch (RuntimeException | Error e) {
-      database.close();
+      opened.database().close();
       throw e;
+    }
+  }
+
+  /**
+   * For writing as soon as the disk has room, which it may have now. Else {@link
+   * SiteRecord#obstacle} says so, and the record can be read until it is let go of: {@link
+   * SiteRecord#reopen} then opens it for writing.
+   *
+   * @throws RecordUnavailableException as {@link #open(Path, Mode)} does, unless the disk is full
+   */
+  public static SiteRecord openOnFullDiskToo(Path file) {
+    try {
+      return open(file, Mode.WRITE);
+    } catch (RecordUnavailableException refused) {
+      if (refused.reason() != Reason.FULL) {
+        throw refused;
+      }
+      Path absolute = file.toAbsolutePath();
+      requireSomething(absolute);
+      SqliteSettings settings = SqliteSettings.usual();
+      return record(
+          new Opened(
+              present(Database.readUntilReopened(absolute, settings)),
+              Optional.of(obstacle(absolute, refused))),
+          Mode.WRITE,
+          settings);
     }
   }
 
@@ -84,30 +115,48 @@ public final class SqliteRecords {
     }
   }
 
-  private static Database forReading(Path file, Mode mode, SqliteSettings settings) {
+  /**
+   * A file that is open.
+   *
+   * @param obstacle why nothing can be added
+   */
+  private record Opened(Database database, Optional<String> obstacle) {}
+
+  private static Opened forReading(Path file, SqliteSettings settings) {
+    boolean readOnly = ReadOnlyDisk.holds(file);
+    Optional<String> obstacle =
+        readOnly ? Optional.of(obstacle(file, "read-only")) : Optional.empty();
     try {
-      return forReading(file, mode, settings, ReadingWay.SHARED);
+      return new Opened(forReading(file, settings, ReadingWay.SHARED), obstacle);
     } catch (RecordUnavailableException refused) {
-      ReadingWay way = isOnReadOnlyDisk(file) ? ReadingWay.UNCHANGING : ReadingWay.ALONE;
-      if (refused.reason() == Reason.LOCKED
-          || (way == ReadingWay.ALONE && mode != Mode.READ_BRIEFLY)) {
+      if (refused.reason() == Reason.LOCKED) {
         throw refused;
       }
-      if (way == ReadingWay.UNCHANGING) {
+      if (readOnly) {
         requireNothingBeside(file, refused);
       }
-      try {
-        return forReading(file, mode, settings, way);
-      } catch (RecordUnavailableException again) {
-        refused.addSuppressed(again);
-        throw refused;
-      }
+      return new Opened(
+          otherwise(file, settings, readOnly ? ReadingWay.UNCHANGING : ReadingWay.ALONE, refused),
+          obstacle.or(() -> Optional.of(obstacle(file, refused))));
     }
   }
 
-  private static Database forReading(
-      Path file, Mode mode, SqliteSettings settings, ReadingWay way) {
-    Database database = Database.open(file, mode, settings, way);
+  private static Database otherwise(
+      Path file, SqliteSettings settings, ReadingWay way, RecordUnavailableException refused) {
+    try {
+      return forReading(file, settings, way);
+    } catch (RecordUnavailableException again) {
+      refused.addSuppressed(again);
+      throw refused;
+    }
+  }
+
+  private static Database forReading(Path file, SqliteSettings settings, ReadingWay way) {
+    return present(Database.open(file, Mode.READ, settings, way));
+  }
+
+  /** Looks into the file, which shows whether it can be read. */
+  private static Database present(Database database) {
     try {
       requirePresentVersion(database);
       return database;
@@ -117,12 +166,21 @@ public final class SqliteRecords {
     }
   }
 
-  private static boolean isOnReadOnlyDisk(Path file) {
-    try {
-      return Files.getFileStore(file).isReadOnly();
-    } catch (IOException unknown) {
-      return false;
-    }
+  private static String obstacle(Path file, RecordUnavailableException refused) {
+    return refused.reason() == Reason.FULL
+        ? obstacle(file, "full")
+        : "What the record "
+            + file
+            + " holds can be looked at, but nothing can be added to it: its folder does not take the"
+            + " files that SQLite keeps beside it.";
+  }
+
+  private static String obstacle(Path file, String state) {
+    return "The disk of the record "
+        + file
+        + " is "
+        + state
+        + ": what is stored can be looked at, but nothing can be added to it.";
   }
 
   /** Rows that are not in the file itself yet would be passed over in silence. */
