@@ -134,6 +134,13 @@ class RecordFollowerTest {
     assertTrue(last().job("a").orElseThrow().work().isPresent(), "but what is asked for is read");
     assertEquals(2, source.opened);
     assertEquals(2, source.closed);
+    source.obstacle = "";
+    source.nanos += 5_000_000_000L;
+    follower.turn();
+    follower.turn();
+    assertEquals("", last().trouble());
+    assertEquals(3, source.opened);
+    assertEquals(2, source.closed, "with room it stays open");
   }
 
   @Test

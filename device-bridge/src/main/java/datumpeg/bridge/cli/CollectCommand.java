@@ -86,7 +86,7 @@ final class CollectCommand implements Callable<Integer> {
             stage,
             meters,
             Records.start(program, operator),
-            links.terms(0),
+            links.terms(program, 0),
             program.waitingTerms());
     Optional<Duration> lasting =
         Optional.ofNullable(forSeconds).map(value -> MeterLinks.seconds("--for", value));

@@ -4,7 +4,6 @@ import datumpeg.bridge.collect.LiveLinks;
 import datumpeg.bridge.collect.WaitingTerms;
 import datumpeg.bridge.link.ble.Patience;
 import java.nio.file.Path;
-import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -42,7 +41,7 @@ import picocli.CommandLine.Spec;
 public final class DatumpegCommand implements Runnable {
   private final Console console;
   private final Patience patience;
-  private final Duration pause;
+  private final Spans spans;
 
   @Spec private CommandSpec spec;
 
@@ -77,19 +76,18 @@ public final class DatumpegCommand implements Runnable {
   private boolean version;
 
   public DatumpegCommand(Console console) {
-    this(console, Patience.USUAL, WaitingTerms.USUAL_PAUSE);
+    this(console, Patience.USUAL, Spans.USUAL);
   }
 
   /**
    * A program for tests.
    *
    * @param patience with Bluetooth LE meters
-   * @param pause between two tries to store what waits
    */
-  DatumpegCommand(Console console, Patience patience, Duration pause) {
+  DatumpegCommand(Console console, Patience patience, Spans spans) {
     this.console = console;
     this.patience = patience;
-    this.pause = pause;
+    this.spans = spans;
   }
 
   /** What the command may print to and read from. */
@@ -128,7 +126,12 @@ public final class DatumpegCommand implements Runnable {
 
   /** What a session does while its record takes nothing. */
   WaitingTerms waitingTerms() {
-    return new WaitingTerms(folders().spares(console.environment()), pause);
+    return new WaitingTerms(folders().spares(console.environment()), spans.pause());
+  }
+
+  /** By which a session goes. */
+  Spans spans() {
+    return spans;
   }
 
   PlatformFolders folders() {

@@ -77,7 +77,7 @@ final class MeasureCommand implements Callable<Integer> {
             stage,
             links.all(program),
             Records.start(program, operator),
-            links.terms(waitSeconds),
+            links.terms(program, waitSeconds),
             program.waitingTerms());
     try (SiteRecord record = Records.forMeasuring(program)) {
       StoredJob stored = StoredJob.load(record, job);

@@ -47,8 +47,11 @@ final class MeterLinks {
    *
    * @param waitSeconds for links that are away when nobody can type
    */
-  LinkTerms terms(int waitSeconds) {
-    return new LinkTerms(seconds("--silence", silenceSeconds), seconds("--wait", waitSeconds));
+  LinkTerms terms(DatumpegCommand program, int waitSeconds) {
+    return new LinkTerms(
+        seconds("--silence", silenceSeconds),
+        seconds("--wait", waitSeconds),
+        program.spans().apart());
   }
 
   static Duration seconds(String option, int value) {

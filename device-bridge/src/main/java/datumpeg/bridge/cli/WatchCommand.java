@@ -70,7 +70,7 @@ final class WatchCommand implements Callable<Integer> {
               watched.stage().id(),
               links.all(program),
               Records.start(program, operator),
-              links.terms(waitSeconds),
+              links.terms(program, waitSeconds),
               program.waitingTerms());
       Path capture = measuring.captureFile(stored);
       LiveSession.Ending ending =

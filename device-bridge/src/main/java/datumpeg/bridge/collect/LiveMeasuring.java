@@ -114,7 +114,7 @@ public final class LiveMeasuring {
                 capture,
                 captureFile.toFile().getName(),
                 clock,
-                terms.patience(),
+                terms,
                 waiting.pause(),
                 watcher);
         keepProfiles(record, stored, store, back);
@@ -196,7 +196,8 @@ public final class LiveMeasuring {
                     stage,
                     start.operator(),
                     clock,
-                    waiting.pause()),
+                    waiting.pause(),
+                    terms.apart()),
                 watcher,
                 standing);
         keepProfiles(record, stored, store, back);

@@ -50,7 +50,7 @@ public final class LiveSession {
 
   /**
    * @param name of the capture, which every reading names with the line it came by
-   * @param patience with links that are away, when nobody can type
+   * @param terms with its links
    * @param pause between two tries to store what waits
    */
   public LiveSession(
@@ -59,15 +59,15 @@ public final class LiveSession {
       CaptureWriter capture,
       String name,
       LinkClock clock,
-      Duration patience,
+      LinkTerms terms,
       Duration pause,
       SessionWatcher watcher) {
     this.store = store;
     this.pace = new DrainPace(clock, pause);
     this.waiting = new WaitingNews(store, watcher);
-    this.patience = patience;
+    this.patience = terms.patience();
     this.events = new SessionEvents(clock);
-    this.feed = new MeterFeed(watcher);
+    this.feed = new MeterFeed(watcher, terms.apart());
     this.links = new LinkPresence(feed, watcher);
     this.capture = new SessionCapture(capture, name, clock, pause, watcher);
     this.clock = clock;

@@ -8,6 +8,7 @@ import datumpeg.bridge.frame.LineText;
 import datumpeg.bridge.link.Chunk;
 import datumpeg.bridge.link.ble.GattNames;
 import datumpeg.bridge.meter.MeterStream;
+import java.time.Duration;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -22,24 +23,24 @@ import org.jspecify.annotations.Nullable;
  * From the bytes of a session's links to values, each with what its moment says of it. One thread.
  *
  * <p>Three spans, common practice, no source. Nobody measures two targets of one kind with one
- * meter within a second: such values were kept back somewhere, or come from a meter that sends by
- * itself. What comes within a second of a link's return may be old. A message with the same bytes
- * on the same channel within 50 ms was delivered twice; a serial port has one stream of bytes and
- * no messages, so there it does not apply.
+ * meter within a second ({@link LinkTerms#apart}): such values were kept back somewhere, or come
+ * from a meter that sends by itself. What comes within a second of a link's return may be old. A
+ * message with the same bytes on the same channel within 50 ms was delivered twice; a serial port
+ * has one stream of bytes and no messages, so there it does not apply.
  */
 final class MeterFeed {
-  private static final long BURST_NANOS = 1_000_000_000L;
-  private static final long SETTLING_NANOS = 1_000_000_000L;
   private static final long REPEATED_NANOS = 50_000_000L;
 
   /** A meter that talks without end must not fill the screen. */
   private static final int SAID_A_SECOND = 5;
 
   private final SessionWatcher watcher;
+  private final long apartNanos;
   private final Map<String, OneLink> links = new LinkedHashMap<>();
 
-  MeterFeed(SessionWatcher watcher) {
+  MeterFeed(SessionWatcher watcher, Duration apart) {
     this.watcher = watcher;
+    this.apartNanos = apart.toNanos();
   }
 
   /** What the moment at which a value came says of it. */
@@ -150,16 +151,16 @@ final class MeterFeed {
     return several;
   }
 
-  private static Timing timing(OneLink link, Chunk chunk, Delivered value, Set<Dimension> several) {
+  private Timing timing(OneLink link, Chunk chunk, Delivered value, Set<Dimension> several) {
     long now = chunk.monotonicNanos();
     @Nullable Long before = link.lastValueNanos.put(value.dimension(), now);
-    if (before != null && now - before < BURST_NANOS) {
+    if (before != null && now - before < apartNanos) {
       return Timing.BEHIND_ANOTHER;
     }
     if (several.contains(value.dimension())) {
       return Timing.TOGETHER;
     }
-    return link.returned && now - link.returnedNanos < SETTLING_NANOS
+    return link.returned && now - link.returnedNanos < apartNanos
         ? Timing.BEHIND_RETURN
         : Timing.ON_TIME;
   }

@@ -6,6 +6,7 @@ import datumpeg.bridge.failure.OuterWorldException;
 import datumpeg.bridge.record.JobKey;
 import datumpeg.bridge.record.JobLog;
 import datumpeg.bridge.record.RecordSession;
+import datumpeg.bridge.record.RecordUnavailableException;
 import datumpeg.bridge.record.entry.Entry;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
@@ -72,7 +73,7 @@ public final class ReadingStore {
       session.append(key, entry);
       return;
     }
-    if (drain()) {
+    if (!isLocked() && drain()) {
       try {
         session.append(key, entry);
         trouble = null;
@@ -86,6 +87,16 @@ public final class ReadingStore {
     }
     waiting.add(entry);
     file.add(entry);
+  }
+
+  /**
+   * A locked record takes seconds to say so again, for which no meter is listened to: while
+   * something waits it is asked at the pace of {@link #drain} alone.
+   */
+  private boolean isLocked() {
+    return !waiting.isEmpty()
+        && trouble instanceof RecordUnavailableException refused
+        && refused.reason() == RecordUnavailableException.Reason.LOCKED;
   }
 
   /** Tries to store what waits; true if nothing waits any longer. */

@@ -86,7 +86,8 @@ public final class UnattendedSession {
       String stage,
       String operator,
       LinkClock clock,
-      Duration pause) {}
+      Duration pause,
+      Duration apart) {}
 
   UnattendedSession(Parts parts, SessionWatcher watcher, Consumer<Standing> standing) {
     this.collector = parts.collector();
@@ -105,7 +106,7 @@ public final class UnattendedSession {
     this.watcher = watcher;
     this.standing = standing;
     this.events = new SessionEvents(parts.clock());
-    this.feed = new MeterFeed(watcher);
+    this.feed = new MeterFeed(watcher, parts.apart());
     this.links = new LinkPresence(feed, watcher);
   }
 

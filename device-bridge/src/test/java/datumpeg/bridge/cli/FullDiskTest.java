@@ -105,8 +105,13 @@ class FullDiskTest {
     assertTrue(mount().said().contains(words), mount().said());
   }
 
+  /** As long as it takes {@link HurriedProgram} to tell values apart. */
+  private static void aMomentPasses() {
+    LockSupport.parkNanos(200_000_000);
+  }
+
   private static void send(Pty port, String text) throws IOException {
-    BleSite.aMomentPasses();
+    aMomentPasses();
     port.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
     port.getOutputStream().flush();
   }
@@ -186,10 +191,9 @@ class FullDiskTest {
     }
   }
 
-  /** The program as a crew has it, with its own pauses. */
   @Test
   void aFullDiskIsSaidAtOnceAndWhatWaitsIsStoredWhenThereIsRoom() throws Exception {
-    Pty port = measure(SMALL_DISK, NOTHING, ProgramUnderKill.class);
+    Pty port = measure(SMALL_DISK);
     send(port, "18.001 m\r\n");
     untilSaid("recorded 18.001 m");
     mount().fill();
@@ -215,16 +219,21 @@ class FullDiskTest {
     assertEquals(0, after().run("verify"), mount().said());
   }
 
-  /** In room that the session took on the disk at its start, or else on another disk. */
+  /**
+   * In room that the session took on the disk at its start, or else on another disk. The program as
+   * a crew has it, with its own spans.
+   */
   @ParameterizedTest
   @ValueSource(strings = {NOTHING, NEARLY_FILL})
   void whatWaitsForAFullDiskOutlivesTheKill(String then) throws Exception {
-    Pty port = measure(SMALL_DISK, then, HurriedProgram.class);
+    Pty port = measure(SMALL_DISK, then, ProgramUnderKill.class);
     send(port, "18.001 m\r\n");
     untilSaid("recorded 18.001 m");
     mount().fill();
+    BleSite.aMomentPasses();
     send(port, "21.470 m\r\n");
     untilSaid("NOT STORED YET: 1 wait(s)");
+    BleSite.aMomentPasses();
     send(port, "9.002 m\r\n");
     untilSaid("NOT STORED YET: 2 wait(s)");
     mount().kill();
@@ -356,13 +365,13 @@ class FullDiskTest {
     mount().fill();
     assertTrue(meter.measures(20.126));
     untilSaid("NOT STORED YET: 1 wait(s)");
-    BleSite.aMomentPasses();
+    aMomentPasses();
     assertTrue(meter.measures(7.123)); // of no target: a row of the table
     mount().makeRoom();
     untilSaid("What waited is stored now.");
-    BleSite.aMomentPasses();
+    aMomentPasses();
     assertTrue(meter.measures(21.47));
-    BleSite.aMomentPasses();
+    BleSite.aMomentPasses(); // for its way over the bus
     mount().terminate();
     assertEquals(143, mount().ended(), mount().said());
     assertEquals(List.of("20.1260", "21.4700"), stored());
@@ -559,15 +568,15 @@ class FullDiskTest {
   void aLoggerWithABluetoothMeterOutlivesADiskThatIsRepairedUnderIt() throws Exception {
     InventedMeter meter = collecting(imageDisk());
     assertTrue(meter.measures(20.126));
-    BleSite.aMomentPasses();
+    aMomentPasses();
     breakDisk();
     assertTrue(meter.measures(21.47));
     untilSaid("NOT STORED YET: 1 wait(s)");
     repairDisk();
     untilSaid("What waited is stored now.");
-    BleSite.aMomentPasses();
+    aMomentPasses();
     assertTrue(meter.measures(9.002));
-    BleSite.aMomentPasses();
+    BleSite.aMomentPasses(); // for its way over the bus
     mount().terminate();
     assertEquals(143, mount().ended(), mount().said());
     assertEquals(List.of("20.1260", "21.4700", "9.0020"), stored());

@@ -3,15 +3,18 @@ package datumpeg.bridge.cli;
 import datumpeg.bridge.link.ble.Patience;
 import java.time.Duration;
 
-/** The bridge's commands as a process of its own that tries to store what waits every moment. */
+/**
+ * The bridge's commands as a process of its own that tries to store what waits every moment, and
+ * tells values apart that come soon one behind the other.
+ */
 final class HurriedProgram {
-  private static final Duration PAUSE = Duration.ofMillis(250);
+  private static final Spans SPANS = new Spans(Duration.ofMillis(250), Duration.ofMillis(50));
 
   private HurriedProgram() {}
 
   public static void main(String[] arguments) {
     CommandRunner.main(
-        new DatumpegCommand(Console.ofProcess(), Patience.USUAL, PAUSE),
+        new DatumpegCommand(Console.ofProcess(), Patience.USUAL, SPANS),
         arguments,
         BridgeCommands::of);
   }

@@ -25,8 +25,8 @@ public final class TestConsole {
   /** The moment at which the clock stands. */
   public static final Instant NOW = Instant.parse("2026-03-02T08:15:30Z");
 
-  /** Between two tries to store what waits. */
-  private static final Duration PAUSE = Duration.ofMillis(300);
+  /** What waits is tried again sooner than usual. */
+  private static final Spans SPANS = new Spans(Duration.ofMillis(300), Spans.USUAL.apart());
 
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -77,7 +77,7 @@ public final class TestConsole {
   /** As the other, with input that comes bit by bit. */
   int runWithInput(InputStream input, String... arguments) {
     forget();
-    DatumpegCommand program = new DatumpegCommand(console(input), patience, PAUSE);
+    DatumpegCommand program = new DatumpegCommand(console(input), patience, SPANS);
     return new CommandRunner(program, commands.apply(program)).run(arguments);
   }
 

@@ -14,6 +14,8 @@ final class GivingWaySession implements RecordSession {
   private final Path file;
   boolean full;
   boolean broken;
+  boolean locked;
+  int lockedCount;
 
   GivingWaySession(RecordSession real, Path file) {
     this.real = real;
@@ -36,6 +38,11 @@ final class GivingWaySession implements RecordSession {
     if (broken) {
       throw new RecordUnavailableException(
           RecordUnavailableException.Reason.DISK_ERROR, file, "The disk failed.", null);
+    }
+    if (locked) {
+      lockedCount++;
+      throw new RecordUnavailableException(
+          RecordUnavailableException.Reason.LOCKED, file, "It is locked.", null);
     }
     if (full) {
       throw new RecordUnavailableException(

@@ -21,7 +21,7 @@ class MeterFeedTest {
   private static final Instant START = Instant.parse("2026-03-02T08:15:00Z");
 
   private final List<String> putAside = new ArrayList<>();
-  private final MeterFeed feed = new MeterFeed(new Listening(putAside));
+  private final MeterFeed feed = new MeterFeed(new Listening(putAside), LinkTerms.USUAL.apart());
   private long millis;
 
   private record Listening(List<String> putAside) implements SessionWatcher {

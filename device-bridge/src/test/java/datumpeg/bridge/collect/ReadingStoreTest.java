@@ -379,6 +379,26 @@ class ReadingStoreTest {
     }
   }
 
+  /**
+   * Each try takes the seconds that one waits for a lock, and no meter is listened to meanwhile.
+   */
+  @Test
+  void aLockedRecordIsNotAskedForEachReadingAgain() {
+    ReadingStore store = store();
+    session.locked = true;
+    for (int i = 1; i <= 5; i++) {
+      store.keep(reading(i));
+    }
+    assertEquals(5, store.waitingCount());
+    assertEquals(1, session.lockedCount);
+    assertFalse(store.drain());
+    assertEquals(2, session.lockedCount);
+    session.locked = false;
+    store.keep(reading(6));
+    assertTrue(store.drain());
+    assertEquals(List.of(1.0, 2.0, 3.0, 4.0, 5.0, 6.0), stored());
+  }
+
   @Test
   void theQueueIsBoundedAndSaysSo() {
     ReadingStore store = store();
