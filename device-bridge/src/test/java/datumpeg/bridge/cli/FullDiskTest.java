@@ -30,6 +30,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
@@ -160,6 +161,28 @@ class FullDiskTest {
         BleSite.link(BleSite.BLUEZ));
     untilSaid(BleSite.link(BleSite.BLUEZ) + " is there");
     return meter;
+  }
+
+  /** Until a value is a reading: by the capture, in which an act follows the bytes it is about. */
+  private void untilTaken(double metres) {
+    String bytes = InventedMeter.bytes(Math.round(metres * 10_000)).hex();
+    until(
+        metres + " m is taken",
+        () -> {
+          String capture = capture();
+          int came = capture.indexOf(bytes);
+          return came >= 0 && capture.indexOf("accept", came) >= 0;
+        });
+  }
+
+  private String capture() {
+    try (Stream<Path> files = Files.list(mount().inside("captures"))) {
+      Optional<Path> capture =
+          files.filter(file -> file.toString().endsWith(".capture.jsonl")).findFirst();
+      return capture.isEmpty() ? "" : WrittenMeanwhile.text(capture.get());
+    } catch (IOException e) {
+      throw new AssertionError(e);
+    }
   }
 
   /** The disk as it was when the program had ended. */
@@ -367,11 +390,12 @@ class FullDiskTest {
     untilSaid("NOT STORED YET: 1 wait(s)");
     aMomentPasses();
     assertTrue(meter.measures(7.123)); // of no target: a row of the table
+    untilSaid("NOT IN THE TABLE YET: 1 value(s) without a target wait.");
     mount().makeRoom();
     untilSaid("What waited is stored now.");
     aMomentPasses();
     assertTrue(meter.measures(21.47));
-    BleSite.aMomentPasses(); // for its way over the bus
+    untilTaken(21.47);
     mount().terminate();
     assertEquals(143, mount().ended(), mount().said());
     assertEquals(List.of("20.1260", "21.4700"), stored());
@@ -568,6 +592,7 @@ class FullDiskTest {
   void aLoggerWithABluetoothMeterOutlivesADiskThatIsRepairedUnderIt() throws Exception {
     InventedMeter meter = collecting(imageDisk());
     assertTrue(meter.measures(20.126));
+    untilTaken(20.126);
     aMomentPasses();
     breakDisk();
     assertTrue(meter.measures(21.47));
@@ -576,7 +601,7 @@ class FullDiskTest {
     untilSaid("What waited is stored now.");
     aMomentPasses();
     assertTrue(meter.measures(9.002));
-    BleSite.aMomentPasses(); // for its way over the bus
+    untilTaken(9.002);
     mount().terminate();
     assertEquals(143, mount().ended(), mount().said());
     assertEquals(List.of("20.1260", "21.4700", "9.0020"), stored());
