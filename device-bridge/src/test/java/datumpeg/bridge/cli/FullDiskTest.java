@@ -117,6 +117,13 @@ class FullDiskTest {
     port.getOutputStream().flush();
   }
 
+  /** They are tried again with what comes after a pause, whatever it is. */
+  private void untilRawBytesAreKept(Pty port) throws IOException {
+    aMomentPasses();
+    send(port, "ready\r\n");
+    untilSaid("the raw bytes are kept again");
+  }
+
   private Pty measure(String disk) throws IOException {
     return measure(disk, NOTHING, HurriedProgram.class);
   }
@@ -234,7 +241,7 @@ class FullDiskTest {
     untilSaid("what waited is stored now");
     send(port, "9.002 m\r\n");
     untilSaid("recorded 9.002 m");
-    untilSaid("the raw bytes are kept again");
+    untilRawBytesAreKept(port);
     mount().type("quit\n");
     assertEquals(0, mount().ended(), mount().said());
     assertEquals(List.of("18.001", "21.470", "9.002"), stored());
@@ -559,7 +566,7 @@ class FullDiskTest {
     assertEquals(0, spareFiles());
     send(port, "9.002 m\r\n");
     untilSaid("recorded 9.002 m");
-    untilSaid("the raw bytes are kept again");
+    untilRawBytesAreKept(port);
     mount().type("quit\n");
     assertEquals(0, mount().ended(), mount().said());
     assertEquals(List.of("18.001", "21.470", "9.002"), stored());
