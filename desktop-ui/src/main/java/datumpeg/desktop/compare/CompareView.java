@@ -34,7 +34,9 @@ public final class CompareView extends VBox {
     sentences.setId("compare-sentences");
     sentences.getStyleClass().add("changes");
     key = Labels.wrapping(words.text("compare.key"), "hint");
-    buttons = new ExportButtons(words, "compare-exported", new ShownStrips(model, strips));
+    buttons =
+        new ExportButtons(
+            words, "compare-exported", new ShownStrips(model, strips, filters::asked));
     VBox body = new VBox(filters, sentences, strips, key, buttons);
     body.getStyleClass().add("trend-body");
     ScrollPane scroll = new ScrollPane(body);

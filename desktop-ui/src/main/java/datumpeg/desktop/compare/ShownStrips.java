@@ -6,8 +6,13 @@ import datumpeg.desktop.control.Palette;
 import java.util.function.Supplier;
 import javafx.scene.layout.Region;
 
-/** A comparison to be taken elsewhere. */
-record ShownStrips(CompareViewModel model, Region node) implements ExportButtons.Shown {
+/**
+ * A comparison to be taken elsewhere.
+ *
+ * @param asked what is compared of what, in words
+ */
+record ShownStrips(CompareViewModel model, Region node, Supplier<String> asked)
+    implements ExportButtons.Shown {
   private static final double LEAST_WIDTH = 400;
 
   @Override
@@ -22,7 +27,7 @@ record ShownStrips(CompareViewModel model, Region node) implements ExportButtons
     double height = palette.em(StripPainter.heightInLetters(page.strips().size()));
     SvgPen pen = new SvgPen(Math.max(LEAST_WIDTH, node.getWidth()), height, palette);
     new StripPainter(page, pen).paint();
-    return pen.picture(page.spoken());
+    return pen.picture(asked.get() + ". " + page.spoken());
   }
 
   @Override

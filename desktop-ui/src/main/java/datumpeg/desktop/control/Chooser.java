@@ -43,8 +43,9 @@ public final class Chooser extends VBox {
   /** Brings list and choice to what the model says; nobody is told. */
   public void show(List<Choice> choices, String chosen) {
     showing = true;
-    SteadyList.bring(box.getItems(), choices);
-    box.setValue(
+    SteadyList.bring(
+        box,
+        choices,
         choices.stream().filter(choice -> choice.id().equals(chosen)).findFirst().orElse(null));
     box.setDisable(choices.isEmpty());
     showing = false;

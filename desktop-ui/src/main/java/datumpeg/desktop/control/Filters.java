@@ -118,6 +118,11 @@ public final class Filters<M extends Enum<M>> extends VBox {
     }
   }
 
+  /** What is asked, in words, such as {@code Check: Column plumb; Crew: Blue}. */
+  public String asked() {
+    return asked;
+  }
+
   private void tell() {
     lists.setVisible(open);
     lists.setManaged(open);

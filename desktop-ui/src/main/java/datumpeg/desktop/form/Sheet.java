@@ -19,7 +19,7 @@ final class Sheet {
   private static final double BOLDER = 1.13;
   private static final double TICK = 4;
 
-  /** Between words and what they must keep off, above and below half of it. */
+  /** Between words and what they must keep off beside them; a line of words has room above. */
   private static final double GAP = 3;
 
   /** Where along a dimension its words are tried. */
@@ -111,8 +111,7 @@ final class Sheet {
   }
 
   private static Box withGap(Box box) {
-    return new Box(
-        box.left() - GAP, box.top() - GAP / 2, box.width() + 2 * GAP, box.height() + GAP);
+    return new Box(box.left() - GAP, box.top(), box.width() + 2 * GAP, box.height());
   }
 
   private boolean fits(String text, Box box) {

@@ -125,18 +125,18 @@ final class SetupPane extends ScrollPane {
   void show(MeasurePage page) {
     showing = true;
     sentence.setText(page.sentence());
-    SteadyList.bring(jobs.getItems(), page.jobs());
-    jobs.setValue(
+    SteadyList.bring(
+        jobs,
+        page.jobs(),
         page.jobs().stream().filter(job -> job.id().equals(page.job())).findFirst().orElse(null));
     List<StageChoice> choices = page.choices().map(Sessions.Choices::stages).orElse(List.of());
-    SteadyList.bring(stages.getItems(), choices);
     StageChoice chosen =
         choices.stream().filter(stage -> stage.id().equals(page.stage())).findFirst().orElse(null);
-    stages.setValue(chosen);
-    SteadyList.bring(targets.getItems(), chosen == null ? List.of() : chosen.targets());
-    if (targets.getValue() == null && !targets.getItems().isEmpty()) {
-      targets.setValue(targets.getItems().get(0));
-    }
+    SteadyList.bring(stages, choices, chosen);
+    List<Choice> watched = chosen == null ? List.of() : chosen.targets();
+    Choice kept = targets.getValue();
+    boolean isKept = kept != null && watched.contains(kept);
+    SteadyList.bring(targets, watched, isKept ? kept : watched.stream().findFirst().orElse(null));
     page.choices().ifPresent(found -> links.offer(found.ports(), found.profiles()));
     links.show(page.listening());
     begin.setDisable(chosen == null);

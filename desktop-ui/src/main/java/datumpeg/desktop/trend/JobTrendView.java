@@ -110,15 +110,15 @@ final class JobTrendView extends VBox {
     showing = true;
     title.setText(page.title());
     sentence.setText(page.sentence());
-    SteadyList.bring(checks.getItems(), page.checks());
-    SteadyList.bring(targets.getItems(), page.targets());
     checks.setDisable(page.checks().isEmpty());
-    checks.setValue(
+    SteadyList.bring(
+        checks,
+        page.checks(),
         page.checks().stream()
             .filter(choice -> choice.id().equals(page.check()))
             .findFirst()
             .orElse(null));
-    targets.setValue(page.target());
+    SteadyList.bring(targets, page.targets(), page.target());
     boolean drawn = !page.points().isEmpty();
     chart.setVisible(drawn);
     chart.setManaged(drawn);

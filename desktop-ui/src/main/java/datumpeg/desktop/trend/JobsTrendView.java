@@ -93,7 +93,7 @@ final class JobsTrendView extends VBox {
     chart.setManaged(drawn);
     reading.setVisible(drawn);
     reading.setManaged(drawn);
-    chart.show(page.points(), page.labels(), page.spoken());
+    chart.show(page.points(), page.labels(), filters.asked() + ". " + page.spoken());
     sentences.getChildren().clear();
     page.sentences()
         .forEach(text -> sentences.getChildren().add(Labels.wrapping(text, "sentence")));

@@ -8,6 +8,7 @@ import datumpeg.desktop.control.Chooser;
 import java.util.List;
 import javafx.scene.Scene;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.ListCell;
 import javafx.scene.layout.FlowPane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.AfterEach;
@@ -52,5 +53,29 @@ class ChoiceWidthTest {
     double large = widthInLetters(30);
     assertTrue(large > 1.5 * before, large + " after " + before);
     assertEquals(before, widthInLetters(15), 2);
+  }
+
+  /** While outcomes are still being worked out, names come and go before the chosen one. */
+  @Test
+  void whatIsChosenIsWhatIsShownWhateverComesAndGoesBeforeIt() {
+    Choice all = new Choice("", "all");
+    Choice amber = new Choice("Amber", "Amber");
+    Choice blue = new Choice("Blue", "Blue");
+    Chooser chooser = (Chooser) HeadlessToolkit.on(() -> pane.getChildren().get(0));
+    for (List<Choice> choices :
+        List.of(List.of(all, amber, blue), List.of(all, blue), List.of(all, amber, blue))) {
+      HeadlessToolkit.run(() -> chooser.show(choices, "Blue"));
+      HeadlessToolkit.picture(stage.getScene());
+      assertEquals("Blue", HeadlessToolkit.on(this::written));
+    }
+  }
+
+  private String written() {
+    ComboBox<?> box = (ComboBox<?>) pane.lookup("#scale");
+    return box.getChildrenUnmodifiable().stream()
+        .filter(node -> node instanceof ListCell)
+        .map(node -> ((ListCell<?>) node).getText())
+        .findFirst()
+        .orElse("");
   }
 }

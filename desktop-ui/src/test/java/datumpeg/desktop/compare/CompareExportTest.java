@@ -38,7 +38,8 @@ class CompareExportTest {
               strips.resize(800, 300);
               strips.show(model.page().get());
               strips.layout();
-              return new ExportButtons(model.words(), "exported", new ShownStrips(model, strips));
+              return new ExportButtons(
+                  model.words(), "exported", new ShownStrips(model, strips, () -> "Crew: Blue"));
             });
   }
 
@@ -56,6 +57,7 @@ class CompareExportTest {
     HeadlessToolkit.run(() -> export.writeSvg(svg));
     awaitSaved(svg);
     String picture = Files.readString(svg);
+    assertTrue(picture.contains("<title>Crew: Blue. Amber: 12 jobs"), picture);
     assertTrue(picture.contains(">Amber (12 jobs, 24 outcomes)</text>"), picture);
     assertEquals(24, RING.matcher(picture).results().count(), "a ring for each job's mean");
     Path png = folder.resolve("comparison.png");
