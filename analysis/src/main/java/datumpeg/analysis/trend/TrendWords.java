@@ -38,6 +38,8 @@ public final class TrendWords {
         + unit
         + ", control limits "
         + signed(chart.lower(last))
+        + " "
+        + unit
         + " and "
         + signed(chart.upper(last))
         + " "

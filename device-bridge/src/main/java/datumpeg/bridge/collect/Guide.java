@@ -228,7 +228,7 @@ public final class Guide {
 
   /** The held value is wrong: it is put aside and its target asked for again. */
   public void again() {
-    putAsideHeld("it is measured again");
+    putAsideHeld("its target is to be measured again");
     ask();
   }
 
