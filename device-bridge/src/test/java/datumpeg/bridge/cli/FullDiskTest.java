@@ -106,7 +106,7 @@ class FullDiskTest {
     assertTrue(mount().said().contains(words), mount().said());
   }
 
-  /** As long as it takes {@link HurriedProgram} to tell values apart. */
+  /** Longer than it takes {@link HurriedProgram} to tell values apart, and to try again. */
   private static void aMomentPasses() {
     LockSupport.parkNanos(200_000_000);
   }

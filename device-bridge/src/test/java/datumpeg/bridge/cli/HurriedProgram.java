@@ -8,7 +8,7 @@ import java.time.Duration;
  * tells values apart that come soon one behind the other.
  */
 final class HurriedProgram {
-  private static final Spans SPANS = new Spans(Duration.ofMillis(250), Duration.ofMillis(50));
+  private static final Spans SPANS = new Spans(Duration.ofMillis(100), Duration.ofMillis(50));
 
   private HurriedProgram() {}
 
