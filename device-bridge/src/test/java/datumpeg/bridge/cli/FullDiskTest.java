@@ -4,222 +4,41 @@ import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.abort;
 
 import com.pty4j.unix.Pty;
 import datumpeg.bridge.jobs.StoredJob;
-import datumpeg.bridge.link.ble.peer.BluezPeer;
 import datumpeg.bridge.link.ble.peer.InventedMeter;
-import datumpeg.bridge.link.ble.peer.PrivateBus;
 import datumpeg.bridge.record.RecordSession;
 import datumpeg.bridge.record.SessionStart;
 import datumpeg.bridge.record.SiteRecord;
 import datumpeg.bridge.record.entry.MovedEntry;
-import datumpeg.bridge.record.entry.ReadingEntry;
 import datumpeg.bridge.record.sqlite.SqliteRecords;
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
-import java.util.function.BooleanSupplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Live meters while the disk of the record is really full, or really turns read-only. */
+/** Live meters while the disk of the record is really full. */
 @EnabledOnOs(value = OS.LINUX, disabledReason = "mount namespaces are of Linux")
-class FullDiskTest {
+class FullDiskTest extends SessionOnOwnDisk {
   private static final String SMALL_DISK = "mount -t tmpfs -o size=2m none $DISK";
-
-  private static final String NOTHING = "true";
 
   /** Leaves room for the record's own files, and less than a session would keep for what waits. */
   private static final String NEARLY_FILL =
       "head -c $(($(df --output=avail -B1 $DISK | tail -n 1) - 400000)) /dev/zero > $DISK/ballast";
-
-  /** A file system that turns read-only when it finds an error in itself, as most are set to. */
-  private static final String IMAGE_DISK = "mount -o loop,errors=remount-ro image $DISK";
-
-  @TempDir Path folder;
-  private final Deque<AutoCloseable> opened = new ArrayDeque<>();
-  private @Nullable OwnMount running;
-
-  @BeforeEach
-  void open() throws Exception {
-    OwnMount.assumePossible("mount -t tmpfs none " + folder);
-    SiteFolder site = new SiteFolder(folder);
-    site.write("shed.toml", CollectCommandTest.JOB);
-    assertEquals(0, site.console.run("job", "add", "shed.toml"), site.console.err());
-  }
-
-  @AfterEach
-  void close() throws Exception {
-    while (!opened.isEmpty()) {
-      opened.pop().close();
-    }
-  }
-
-  private OwnMount mount() {
-    return Objects.requireNonNull(running);
-  }
-
-  private void start(
-      String disk, String then, Class<?> program, Map<String, String> environment, String... words)
-      throws IOException {
-    OwnMount started = OwnMount.start(folder, disk, then, program, environment, words);
-    opened.push(started);
-    running = started;
-  }
-
-  private void until(String what, BooleanSupplier happened) {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
-    while (!happened.getAsBoolean()) {
-      assertTrue(
-          System.nanoTime() < deadline, "waited too long until " + what + ": " + mount().said());
-      LockSupport.parkNanos(10_000_000);
-    }
-  }
-
-  private void untilSaid(String words) {
-    until("it says: " + words, () -> mount().said().contains(words) || !mount().isAlive());
-    assertTrue(mount().said().contains(words), mount().said());
-  }
-
-  /** Longer than it takes {@link HurriedProgram} to tell values apart, and to try again. */
-  private static void aMomentPasses() {
-    LockSupport.parkNanos(200_000_000);
-  }
-
-  private static void send(Pty port, String text) throws IOException {
-    aMomentPasses();
-    port.getOutputStream().write(text.getBytes(StandardCharsets.UTF_8));
-    port.getOutputStream().flush();
-  }
-
-  /** They are tried again with what comes after a pause, whatever it is. */
-  private void untilRawBytesAreKept(Pty port) throws IOException {
-    aMomentPasses();
-    send(port, "ready\r\n");
-    untilSaid("the raw bytes are kept again");
-  }
-
-  private Pty measure(String disk) throws IOException {
-    return measure(disk, NOTHING, HurriedProgram.class);
-  }
-
-  private Pty measure(String disk, String then, Class<?> program) throws IOException {
-    Pty port = new Pty();
-    opened.push(port::close);
-    start(
-        disk,
-        then,
-        program,
-        Map.of(),
-        "measure",
-        "larkrise-01",
-        "--stage",
-        "arrival",
-        "--silent",
-        "--link",
-        "serial:" + port.getSlaveName());
-    untilSaid("Measure ");
-    return port;
-  }
-
-  /** Collects with the tests' own Bluetooth service and its meter. */
-  private InventedMeter collecting(String disk) throws Exception {
-    PrivateBus.obstacle().ifPresent(obstacle -> abort(obstacle));
-    PrivateBus bus = PrivateBus.start(folder);
-    opened.push(bus);
-    BluezPeer peer = BluezPeer.start(bus.address());
-    opened.push(peer);
-    InventedMeter meter = InventedMeter.describingItself(peer);
-    start(
-        disk,
-        NOTHING,
-        HurriedProgram.class,
-        Map.of("DBUS_SYSTEM_BUS_ADDRESS", bus.address()),
-        "collect",
-        "larkrise-01",
-        "--stage",
-        "arrival",
-        "--link",
-        BleSite.link(BleSite.BLUEZ));
-    untilSaid(BleSite.link(BleSite.BLUEZ) + " is there");
-    return meter;
-  }
-
-  /** Until a value is a reading: by the capture, in which an act follows the bytes it is about. */
-  private void untilTaken(double metres) {
-    String bytes = InventedMeter.bytes(Math.round(metres * 10_000)).hex();
-    until(
-        metres + " m is taken",
-        () -> {
-          String capture = capture();
-          int came = capture.indexOf(bytes);
-          return came >= 0 && capture.indexOf("accept", came) >= 0;
-        });
-  }
-
-  private String capture() {
-    try (Stream<Path> files = Files.list(mount().inside("captures"))) {
-      Optional<Path> capture =
-          files.filter(file -> file.toString().endsWith(".capture.jsonl")).findFirst();
-      return capture.isEmpty() ? "" : WrittenMeanwhile.text(capture.get());
-    } catch (IOException e) {
-      throw new AssertionError(e);
-    }
-  }
-
-  /** The disk as it was when the program had ended. */
-  private TestConsole after() throws IOException {
-    return new TestConsole(folder.resolve("after"));
-  }
-
-  private List<String> stored() throws IOException {
-    return BleSite.readings(after()).stream().map(ReadingEntry::value).toList();
-  }
-
-  private boolean isThere(String file) throws IOException {
-    try (Stream<Path> files = Files.list(folder.resolve("after/captures"))) {
-      return files.anyMatch(one -> one.toFile().getName().contains(file));
-    }
-  }
-
-  /** Where readings wait that the disk of the record does not take. */
-  private Path spare() {
-    return folder.resolve("after/state/datumpeg/waiting");
-  }
-
-  private long spareFiles() throws IOException {
-    if (!Files.exists(spare())) {
-      return 0;
-    }
-    try (Stream<Path> files = Files.list(spare())) {
-      return files.count();
-    }
-  }
 
   @Test
   void aFullDiskIsSaidAtOnceAndWhatWaitsIsStoredWhenThereIsRoom() throws Exception {
@@ -289,8 +108,7 @@ class FullDiskTest {
   private void then(String then, String... commands) throws Exception {
     OwnMount started =
         OwnMount.start(folder, SMALL_DISK, then, SeveralCommands.class, Map.of(), commands);
-    opened.push(started);
-    running = started;
+    runs(started);
     assertEquals(0, started.ended(), started.said());
   }
 
@@ -412,7 +230,7 @@ class FullDiskTest {
 
   private Pty collectingFromAPort(String then) throws IOException {
     Pty port = new Pty();
-    opened.push(port::close);
+    closesAtTheEnd(port::close);
     start(
         SMALL_DISK,
         then,
@@ -527,91 +345,5 @@ class FullDiskTest {
     assertEquals(143, mount().ended(), mount().said());
     assertEquals(tabledValues(500), tabled().subList(0, 500));
     assertEquals(0, spareFiles());
-  }
-
-  /** The system's own way to try what it does on finding an error in the file system. */
-  private void breakDisk() throws Exception {
-    mount()
-        .run(
-            "loop=$(findmnt -n -o SOURCE $DISK); echo 1 > /sys/fs/ext4/${loop#/dev/}/trigger_fs_error");
-  }
-
-  /** As a person does who takes the disk out and repairs it: it must not be busy. */
-  private void repairDisk() throws Exception {
-    mount()
-        .run(
-            "for attempt in $(seq 100); do umount $DISK && break; sleep 0.1; done;"
-                + " e2fsck -fy image || [ $? -le 2 ]; mount -o loop image $DISK");
-  }
-
-  private String imageDisk() throws Exception {
-    Files.write(folder.resolve("image"), new byte[16 << 20]);
-    String make = "mkfs.ext4 -q -F image && ";
-    OwnMount.assumePossible(
-        "cd " + folder + " && mkdir -p disk && DISK=disk && " + make + IMAGE_DISK);
-    return make + IMAGE_DISK;
-  }
-
-  @Test
-  void aDiskThatTurnsReadOnlyIsRepairedUnderTheSessionWhichStoresWhatWaited() throws Exception {
-    Pty port = measure(imageDisk());
-    send(port, "18.001 m\r\n");
-    untilSaid("recorded 18.001 m");
-    breakDisk();
-    send(port, "21.470 m\r\n");
-    untilSaid("NOT STORED YET: 1 wait(s), at most 500 may");
-    assertTrue(mount().said().contains("They are kept in " + spare()), mount().said());
-    repairDisk();
-    untilSaid("what waited is stored now");
-    assertEquals(0, spareFiles());
-    send(port, "9.002 m\r\n");
-    untilSaid("recorded 9.002 m");
-    untilRawBytesAreKept(port);
-    mount().type("quit\n");
-    assertEquals(0, mount().ended(), mount().said());
-    assertEquals(List.of("18.001", "21.470", "9.002"), stored());
-    assertFalse(isThere("waiting-"));
-    assertEquals(0, after().run("verify"));
-  }
-
-  @Test
-  void aDiskThatIsNotRepairedIsSaidAndTheNextSessionStoresWhatWaited() throws Exception {
-    Pty port = measure(imageDisk());
-    send(port, "18.001 m\r\n");
-    untilSaid("recorded 18.001 m");
-    breakDisk();
-    send(port, "21.470 m\r\n");
-    untilSaid("NOT STORED YET: 1 wait(s), at most 500 may");
-    mount().type("quit\n");
-    assertEquals(3, mount().ended(), mount().said());
-    assertTrue(mount().said().contains("they wait in " + spare()), mount().said());
-    TestConsole next = after();
-    assertEquals(
-        0,
-        next.runWithInput("quit\n", "measure", "larkrise-01", "--stage", "arrival"),
-        () -> next.err());
-    assertEquals(List.of("18.001", "21.470"), stored().stream().sorted().toList());
-    assertEquals(0, spareFiles());
-    assertEquals(0, after().run("verify"));
-  }
-
-  @Test
-  void aLoggerWithABluetoothMeterOutlivesADiskThatIsRepairedUnderIt() throws Exception {
-    InventedMeter meter = collecting(imageDisk());
-    assertTrue(meter.measures(20.126));
-    untilTaken(20.126);
-    aMomentPasses();
-    breakDisk();
-    assertTrue(meter.measures(21.47));
-    untilSaid("NOT STORED YET: 1 wait(s)");
-    repairDisk();
-    untilSaid("What waited is stored now.");
-    aMomentPasses();
-    assertTrue(meter.measures(9.002));
-    untilTaken(9.002);
-    mount().terminate();
-    assertEquals(143, mount().ended(), mount().said());
-    assertEquals(List.of("20.1260", "21.4700", "9.0020"), stored());
-    assertEquals(0, after().run("verify"), mount().said());
   }
 }
